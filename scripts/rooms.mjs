@@ -1,0 +1,20 @@
+/** The folders of src/, in the order in which they may import: each one only from those before it. */
+export const rooms = [
+  "geometry",
+  "input",
+  "model",
+  "shop",
+  "job",
+  "acoustics",
+  "pieces",
+  "plan",
+  "process",
+  "nest",
+  "machining",
+  "flow",
+  "drawing",
+  "lists",
+  "export",
+  "preview",
+  "cli",
+];

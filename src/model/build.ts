@@ -1,0 +1,92 @@
+import type { Frame } from "../geometry/frame.js";
+import type { Finding, FindingDef } from "../input/finding.js";
+import type { BoardId, PartId, PieceId } from "./ids.js";
+import type { Job } from "./job.js";
+import type { Built } from "./piece.js";
+import type { Method, Shop } from "./shop.js";
+
+/** All parts of the job and where each piece stands. `sizes`: the free number each owner settled on, mm. */
+export type Plan = {
+  readonly frames: readonly (readonly [PieceId, Frame])[];
+  readonly sizes: readonly (readonly [PieceId, number])[];
+  readonly built: Built;
+  /** Pieces the plan could not make, each with a finding that says why. */
+  readonly withheld: readonly PieceId[];
+};
+
+/** A check over a plan, with the words of every finding it can raise. */
+export type Check = {
+  readonly name: string;
+  readonly findings: readonly FindingDef[];
+  run(job: Job, shop: Shop, plan: Plan): readonly Finding[] | Promise<readonly Finding[]>;
+};
+
+/** What the nest must know of a part: how it is cut decides gap, turns and side. */
+export type PartProcess = {
+  readonly part: PartId;
+  readonly method: Method;
+  /** Why this method, in a few words: shown in the cut list. */
+  readonly why: string;
+  readonly sides: readonly ("face" | "back")[];
+  /** Least distance to a neighbour on the sheet, mm. */
+  readonly gap: number;
+  /** Turns the nest may use, rad. */
+  readonly turns: readonly number[];
+  /** The bit (shop name) or saw for each feature. */
+  readonly tool: Readonly<Record<string, string>>;
+};
+
+export type Process = { readonly parts: readonly PartProcess[] };
+
+/** One part on a sheet: its blank, turned by `turn`, then its extents' lower left corner shifted to x, y. */
+export type Placed = {
+  readonly part: PartId;
+  readonly x: number;
+  readonly y: number;
+  readonly turn: number;
+  /** The part lies with its back up, mirrored. */
+  readonly backUp: boolean;
+};
+
+/** One sheet or offcut in use. Sheet frame: x along the length, origin at the corner the machine is zeroed on. */
+export type NestedSheet = {
+  /** "box 1", "box offcut A". Unique in the layout; used in file names. */
+  readonly sheet: string;
+  readonly board: BoardId;
+  readonly length: number;
+  readonly width: number;
+  readonly trim: number;
+  /** Absent: to be bought. */
+  readonly offcut?: string;
+  readonly price?: number;
+  readonly placed: readonly Placed[];
+};
+
+export type Layout = {
+  /** Hash of the blanks and stock it was made for. */
+  readonly of: string;
+  readonly sheets: readonly NestedSheet[];
+  /** Parts that no sheet takes, with a finding each. */
+  readonly left: readonly PartId[];
+  /** Per board: a count of sheets that no layout can go below, and why. */
+  readonly bounds: readonly { readonly board: BoardId; readonly count: number; readonly why: string }[];
+};
+
+/** Everything the writers need. `hash` is short and covers all of it. */
+export type Build = {
+  readonly job: Job;
+  readonly shop: Shop;
+  readonly hash: string;
+  readonly plan: Plan;
+  readonly process: Process;
+  readonly layout: Layout;
+  readonly findings: readonly Finding[];
+};
+
+/** A file for the output folder: a path with forward slashes, safe on every system, and its bytes. */
+export type OutputFile = { readonly path: string; readonly bytes: Uint8Array };
+
+export type Exporter = {
+  readonly format: string;
+  write(build: Build): Iterable<OutputFile> | Promise<Iterable<OutputFile>>;
+};
