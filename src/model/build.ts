@@ -5,7 +5,7 @@ import type { Job } from "./job.js";
 import type { Built } from "./piece.js";
 import type { Method, Shop } from "./shop.js";
 
-/** All parts of the job and where each piece stands. `sizes`: the free number each owner settled on, mm. */
+/** All parts of the job and where each piece stands; a piece that is only cut has no frame. `sizes`: the free number each owner settled on, mm. */
 export type Plan = {
   readonly frames: readonly (readonly [PieceId, Frame])[];
   readonly sizes: readonly (readonly [PieceId, number])[];

@@ -10,11 +10,11 @@ import type { Part } from "./part.js";
 import type { Shop } from "./shop.js";
 
 /**
- * What others may lean on, known before any part exists. `stands` is the piece's frame in the vehicle; everything else
- * is in the piece's frame. `outlines` lie in the plane of the same name.
+ * What others may lean on, known before any part exists. `stands` is the piece's frame in the vehicle, absent
+ * for a piece that is only cut and has no place there; everything else is in the piece's frame. `outlines` lie in the plane of the same name.
  */
 export type Offer = {
-  readonly stands: Frame;
+  readonly stands?: Frame;
   readonly planes: Readonly<Record<string, Frame>>;
   readonly outlines: Readonly<Record<string, Region>>;
   /** Drivers, by the name the piece gives them ("driver"): where they sit and which one it is. */
@@ -62,11 +62,15 @@ export type Step = {
   readonly cautions: readonly string[];
 };
 
-/** One chamber of air and how its net volume comes about. Terms are signed: gross +, what is taken -. Litres. */
+/**
+ * One chamber of air and how its net volume comes about. Terms are signed: gross +, what is taken -. Litres.
+ * `shaped`: the term is there in the parts themselves (gross inside, blocks), so solids can measure it; a driver's
+ * displacement is a figure from its sheet and is not.
+ */
 export type Air = {
   readonly name: string;
   readonly wantedL?: number;
-  readonly terms: readonly { readonly what: string; readonly litres: number }[];
+  readonly terms: readonly { readonly what: string; readonly litres: number; readonly shaped: boolean }[];
   readonly from: readonly Origin[];
   /** A point inside the air, in the piece's frame. */
   readonly inside: readonly [number, number, number];
