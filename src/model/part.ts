@@ -20,6 +20,7 @@ export type Cut =
   | { readonly kind: "pocket"; readonly region: Region; readonly depth: number; readonly corner: Corner }
   | {
       readonly kind: "groove";
+      /** The middle of the groove. Closed: as a profile, its last edge returns to the first vertex. */
       readonly path: Path;
       readonly closed: boolean;
       readonly width: number;
