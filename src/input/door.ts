@@ -1,4 +1,23 @@
-import type { ZodType } from "zod";
+import { type ZodType, z } from "zod";
+import { list, text } from "./finding.js";
+import {
+  angleGate,
+  areaGate,
+  countGate,
+  frequencyGate,
+  type Gate,
+  lengthGate,
+  massGate,
+  numberGate,
+  powerGate,
+  resistanceGate,
+  sizeGate,
+  volumeGate,
+  volumesGate,
+} from "./gate.js";
+import { outOfRange } from "./inputFindings.js";
+import type { LengthUnit } from "./length.js";
+import { asWritten, refuse } from "./refusal.js";
 
 /** Least and most that make sense where a value is typed, in the value's inner unit. */
 export type Range = { readonly min: number; readonly max: number };
@@ -13,6 +32,8 @@ export type Door = {
   length(range: Range): ZodType<number>;
   /** L: `20 L`, `0.7 ft3`, `1220 in3`. */
   volume(range: Range): ZodType<number>;
+  /** L, least and most: `18 to 24 L`; a single volume gives both. */
+  volumes(range: Range): ZodType<readonly [number, number]>;
   /** rad: `45`, `45deg`. */
   angle(range: Range): ZodType<number>;
   /** kg: `12 kg`, `26 lb`. */
@@ -21,8 +42,56 @@ export type Door = {
   frequency(range: Range): ZodType<number>;
   /** mm2: `346 cm2`, `53.6 in2`. */
   area(range: Range): ZodType<number>;
+  /** W: `350 W`. */
+  power(range: Range): ZodType<number>;
+  /** Ohm: `4 ohm`. */
+  resistance(range: Range): ZodType<number>;
+  /** A plain number: `0.52`. */
+  number(range: Range): ZodType<number>;
+  /** A plain whole number: `8`. */
+  count(range: Range): ZodType<number>;
   /** A place in plan: [x, y], mm. */
   point(): ZodType<readonly [number, number]>;
   /** Two lengths: `78 x 54`. */
   size(range: Range): ZodType<readonly [number, number]>;
 };
+
+/** How far from the datum anything in a vehicle can lie, mm. */
+const reach: Range = { min: -20_000, max: 20_000 };
+
+/** The door for a file whose bare lengths are in this unit. */
+export function doorFor(unit: LengthUnit): Door {
+  const length = lengthGate(unit);
+  const size = sizeGate(unit);
+  return {
+    length: (range) => through(length, range),
+    volume: (range) => through(volumeGate, range),
+    volumes: (range) => through(volumesGate, range),
+    angle: (range) => through(angleGate, range),
+    mass: (range) => through(massGate, range),
+    frequency: (range) => through(frequencyGate, range),
+    area: (range) => through(areaGate, range),
+    power: (range) => through(powerGate, range),
+    resistance: (range) => through(resistanceGate, range),
+    number: (range) => through(numberGate, range),
+    count: (range) => through(countGate, range),
+    point: () => z.tuple([through(length, reach), through(length, reach)]),
+    size: (range) => through(size, range),
+  };
+}
+
+/** The schema of a gate: reads what is written, keeps it in range, and says in the JSON Schema what may be written. */
+function through<T>(gate: Gate<T>, range: Range): ZodType<T> {
+  return z
+    .unknown()
+    .meta({ anyOf: gate.takes })
+    .transform((written, issues): T => {
+      const value = gate.read(written);
+      if (value === undefined) {
+        return refuse(issues, gate.problem, { found: text(asWritten(written)), allowed: list(gate.examples) });
+      }
+      if (gate.sizes(value).every((size) => size >= range.min && size <= range.max)) return value;
+      const limits = { least: gate.fact(range.min), most: gate.fact(range.max) };
+      return refuse(issues, outOfRange, { found: text(asWritten(written)), ...limits });
+    });
+}

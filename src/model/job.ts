@@ -1,10 +1,11 @@
 import type { Profile } from "../geometry/profile.js";
+import type { LengthUnit } from "../input/length.js";
 import type { Show } from "../input/show.js";
 import type { Method } from "./shop.js";
 
 // The job file, read: every length in mm, every angle in rad, keys as they stand in the file.
 
-export type LengthUnit = "mm" | "cm" | "in";
+export type { LengthUnit };
 
 /** A board of the job: which stock, and what its thickness measured. */
 export type BoardChoice = { readonly stock: string; readonly measured?: number };
