@@ -56,8 +56,10 @@ export type NestedSheet = {
   readonly length: number;
   readonly width: number;
   readonly trim: number;
-  /** Absent: to be bought. */
+  /** The rack's name of an offcut; absent: a whole sheet. */
   readonly offcut?: string;
+  /** In the rack already: nothing to buy. Absent on a sheet to be bought. */
+  readonly onHand?: true;
   readonly price?: number;
   readonly placed: readonly Placed[];
 };
@@ -68,7 +70,7 @@ export type Layout = {
   readonly sheets: readonly NestedSheet[];
   /** Parts that no sheet takes, with a finding each. */
   readonly left: readonly PartId[];
-  /** Per board: a count of sheets that no layout can go below, and why. */
+  /** Per board: a count of sheets to buy that no layout can go below, and why. */
   readonly bounds: readonly { readonly board: BoardId; readonly count: number; readonly why: string }[];
 };
 
