@@ -48,8 +48,12 @@ export function inverse(frame: Frame): Frame {
   return { origin: [-o[0], -o[1], -o[2]], quat: back };
 }
 
+/** Four columns of four numbers. */
+export type Matrix = [...Column, ...Column, ...Column, ...Column];
+type Column = [number, number, number, number];
+
 /** The frame as a 4 x 4 matrix, column by column. */
-export function matrixOf(frame: Frame): number[] {
+export function matrixOf(frame: Frame): Matrix {
   const x = turn(frame.quat, [1, 0, 0]);
   const y = turn(frame.quat, [0, 1, 0]);
   const z = turn(frame.quat, [0, 0, 1]);
