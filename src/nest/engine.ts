@@ -1,0 +1,49 @@
+import type { Region } from "../geometry/profile.js";
+
+/** A blank to lay on a sheet: its outline and holes, mirrored already where its back is up. mm, rad. */
+export type NestItem = {
+  readonly id: string;
+  readonly shape: Region;
+  /** Least distance to its neighbours; two of them keep the larger of their gaps. */
+  readonly gap: number;
+  /** About the shape's own origin, counter-clockwise. */
+  readonly turns: readonly number[];
+};
+
+/** Sheets of one kind. `cost`: of one more of them, in any unit that is the same for all; 0 for what is in the rack. */
+export type NestStock = {
+  readonly name: string;
+  readonly length: number;
+  readonly width: number;
+  /** Left free all round, mm. */
+  readonly trim: number;
+  /** Absent: as many as are needed. */
+  readonly count?: number;
+  readonly cost: number;
+};
+
+/** What an engine is asked: one board, one way of cutting. Plain data, so that it may cross to a worker thread. */
+export type NestOrder = {
+  readonly items: readonly NestItem[];
+  /** In the order in which the workshop would rather use them. */
+  readonly stock: readonly NestStock[];
+  /** Every cut runs from one edge to the other of the piece in hand, as at a saw, as wide as the smallest gap. */
+  readonly edgeToEdge: boolean;
+  readonly seed: number;
+  /** Layouts to try. The same order and seed give the same result on every machine. */
+  readonly iterations: number;
+};
+
+/** One sheet in use: its row in the order's stock, and where the items lie: turned, their extents' corner at x, y. */
+export type NestResultSheet = {
+  readonly stock: number;
+  readonly placed: readonly { readonly item: number; readonly x: number; readonly y: number; readonly turn: number }[];
+};
+
+export type NestResult = {
+  readonly sheets: readonly NestResultSheet[];
+  /** Items that found no place. */
+  readonly left: readonly number[];
+};
+
+export type NestEngine = (order: NestOrder) => NestResult;

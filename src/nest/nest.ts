@@ -1,0 +1,144 @@
+import type { Finding, FindingDef, Outcome } from "../input/finding.js";
+import type { Layout, NestedSheet, PartProcess, Plan, Process } from "../model/build.js";
+import { hashOf } from "../model/hash.js";
+import type { BoardId } from "../model/ids.js";
+import type { Job } from "../model/job.js";
+import type { Part } from "../model/part.js";
+import type { Shop } from "../model/shop.js";
+import { type Bound, boundOf } from "./bound.js";
+import type { NestEngine, NestItem, NestOrder, NestResult } from "./engine.js";
+import { misfitOf, partOverSheet } from "./misfit.js";
+import { overMachine, sheetOverMachine } from "./overMachine.js";
+import { layBlank } from "./placed.js";
+import { nestRectangles } from "./rectangles/search.js";
+import { sheetName } from "./sheetName.js";
+import { boardWithoutSheets, shortOf, stockUsedUp } from "./shortage.js";
+import { rowsFor, type StockRow } from "./stock.js";
+
+export type NestOptions = { readonly seed: number; readonly iterations: number };
+
+export const nestFindings: readonly FindingDef[] = [partOverSheet, boardWithoutSheets, stockUsedUp, sheetOverMachine];
+
+/**
+ * Lays every part on a sheet of its own board. What is cut by machine and what is cut by saw or by hand lie on sheets of
+ * their own: a sawn sheet is taken apart by cuts from edge to edge, and a part cut by hand is first sawn free.
+ *
+ * Returns: what could be laid; parts that could not are in `left`, each with a finding.
+ */
+export function nestParts(job: Job, shop: Shop, plan: Plan, process: Process, options: NestOptions): Outcome<Layout> {
+  const nests: GroupNest[] = [];
+  for (const group of groupsOf(plan, process)) {
+    const soFar = nests.flatMap((nest) => nest.sheets);
+    nests.push(nestGroup(job, shop, group, soFar, options));
+  }
+  const sheets = nests.flatMap((nest) => nest.sheets);
+  return {
+    value: {
+      of: hashOf(nests.map((nest) => nest.order)),
+      sheets,
+      left: nests.flatMap((nest) => nest.left.map((part) => part.id)),
+      bounds: boundsByBoard(nests),
+    },
+    findings: nests.flatMap((nest) => nest.findings),
+  };
+}
+
+type Member = { readonly part: Part; readonly process: PartProcess };
+/** Parts of one board that may share a sheet. */
+type Group = { readonly board: BoardId; readonly byMachine: boolean; readonly members: readonly Member[] };
+
+type GroupNest = {
+  readonly group: Group;
+  readonly order: Omit<NestOrder, "seed" | "iterations">;
+  readonly sheets: readonly NestedSheet[];
+  readonly left: readonly Part[];
+  readonly bound: Bound;
+  readonly findings: readonly Finding[];
+};
+
+/** Groups in the order in which their first parts stand in the plan. */
+function groupsOf(plan: Plan, process: Process): Group[] {
+  const processes = new Map(process.parts.map((each) => [each.part, each]));
+  const groups = new Map<string, Group>();
+  for (const part of plan.built.parts) {
+    const how = processes.get(part.id);
+    if (!how) continue;
+    const byMachine = how.method === "cnc";
+    const key = JSON.stringify([part.board, byMachine]);
+    const members = [...(groups.get(key)?.members ?? []), { part, process: how }];
+    groups.set(key, { board: part.board, byMachine, members });
+  }
+  return [...groups.values()];
+}
+
+const engineFor = (_group: Group): NestEngine => nestRectangles;
+
+function nestGroup(job: Job, shop: Shop, group: Group, soFar: readonly NestedSheet[], options: NestOptions): GroupNest {
+  const rows = rowsFor(job, shop, group.board, soFar);
+  const misfits = group.members.map((member) => misfitOf(job, shop, member.part, itemOf(member), rows));
+  const fitting = rows.length === 0 ? [] : group.members.filter((_, i) => misfits[i]!.length === 0);
+  const order = { items: fitting.map(itemOf), stock: rows, edgeToEdge: !group.byMachine };
+  const result: NestResult = fitting.length > 0 ? engineFor(group)({ ...order, ...options }) : { sheets: [], left: [] };
+  const sheets = sheetsOf(group, fitting, rows, result, soFar);
+  const unlaid = result.left.map((item) => fitting[item]!.part);
+  const left = group.members.map(({ part }) => part).filter((part) => !sheets.some((sheet) => holds(sheet, part)));
+  const findings = [
+    ...misfits.flat(),
+    ...(rows.length === 0 ? [shortOf(boardWithoutSheets, job, group.board, left)] : []),
+    ...(unlaid.length > 0 ? [shortOf(stockUsedUp, job, group.board, unlaid)] : []),
+    ...(group.byMachine ? sheets.flatMap((sheet) => overMachine(sheet, shop.cnc)) : []),
+  ];
+  const bound = boundOf({ ...order, ...options });
+  return { group, order, sheets, left, bound, findings };
+}
+
+function itemOf({ part, process }: Member): NestItem {
+  const shape = layBlank(part.blank, 0, isBackUp(process));
+  return { id: part.id, shape, gap: process.gap, turns: process.turns };
+}
+
+/** A part worked from both sides starts with its face up. */
+const isBackUp = (process: PartProcess): boolean => !process.sides.includes("face") && process.sides.includes("back");
+
+function sheetsOf(
+  group: Group,
+  members: readonly Member[],
+  rows: readonly StockRow[],
+  result: NestResult,
+  soFar: readonly NestedSheet[],
+): NestedSheet[] {
+  const sheets: NestedSheet[] = [];
+  for (const { stock, placed } of result.sheets) {
+    const row = rows[stock]!;
+    sheets.push({
+      sheet: sheetName(group.board, row, [...soFar, ...sheets]),
+      board: group.board,
+      length: row.length,
+      width: row.width,
+      trim: row.trim,
+      ...(row.offcut !== undefined && { offcut: row.offcut }),
+      ...(row.onHand && { onHand: true as const }),
+      ...(!row.onHand && row.price !== undefined && { price: row.price }),
+      placed: placed.map(({ item, x, y, turn }) => {
+        const { part, process } = members[item]!;
+        return { part: part.id, x, y, turn, backUp: isBackUp(process) };
+      }),
+    });
+  }
+  return sheets;
+}
+
+const holds = (sheet: NestedSheet, part: Part) => sheet.placed.some((placed) => placed.part === part.id);
+
+function boundsByBoard(nests: readonly GroupNest[]): Layout["bounds"] {
+  const boards = [...new Set(nests.map((nest) => nest.group.board))];
+  return boards.map((board) => {
+    const own = nests.filter((nest) => nest.group.board === board).map((nest) => nest.bound);
+    const whys = own.filter((bound) => bound.count > 0).map((bound) => bound.why);
+    return {
+      board,
+      count: own.reduce((sum, bound) => sum + bound.count, 0),
+      why: [...new Set(whys.length > 0 ? whys : own.map((bound) => bound.why))].join("; "),
+    };
+  });
+}

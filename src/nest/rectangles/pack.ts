@@ -1,0 +1,117 @@
+import type { NestStock } from "../engine.js";
+import { pick, type Random } from "../random.js";
+import { noise, type Rest, type Span, type Split, spanIn, splitRest } from "./rest.js";
+import type { Tile, TileLie } from "./tile.js";
+
+/** How one layout is made. Which rule serves an order best is not known beforehand: the search tries many. */
+export type Rule = {
+  /** Which rest a tile goes to: the least left beside it, the least area left, or the lowest and then leftmost. */
+  readonly fit: "beside" | "area" | "low";
+  /** How what remains is parted: the same way throughout, so that the larger rest is largest, or by chance. */
+  readonly split: Split | "larger" | "chance";
+  /** The whole rack is open from the start; or a sheet is opened when no open one takes the tile. */
+  readonly rack: "open" | "in turn";
+  /** Which sheet is opened: the first kind that takes the tile, or any. */
+  readonly open: "first" | "any";
+};
+
+export type Laid = { readonly item: number; readonly x: number; readonly y: number; readonly turn: number };
+export type OpenSheet = { readonly stock: number; rests: Rest[]; readonly laid: Laid[] };
+export type Packing = { readonly sheets: readonly OpenSheet[]; readonly left: readonly number[] };
+
+type Spot = {
+  readonly sheet: OpenSheet;
+  readonly rest: Rest;
+  readonly lie: TileLie;
+  readonly across: Span;
+  readonly up: Span;
+  readonly cost: number;
+};
+
+/** Lays the tiles one after another, each in the best rest of all open sheets, every rest parted by full cuts. */
+export function pack(
+  tiles: readonly Tile[],
+  stock: readonly NestStock[],
+  kerf: number,
+  rule: Rule,
+  random: Random,
+): Packing {
+  const used = stock.map(() => 0);
+  const sheets: OpenSheet[] = [];
+  const left: number[] = [];
+  const usable = stock.map((row) => usableOf(row, kerf));
+  const open = (row: number): OpenSheet => {
+    used[row] = used[row]! + 1;
+    const sheet = { stock: row, rests: [usable[row]!], laid: [] };
+    sheets.push(sheet);
+    return sheet;
+  };
+  if (rule.rack === "open")
+    stock.forEach((row, i) => {
+      if (row.cost === 0) for (let n = 0; n < Math.min(row.count ?? 0, tiles.length); n++) open(i);
+    });
+  for (const tile of tiles) {
+    let spot = bestSpot(tile, sheets, usable, rule);
+    if (!spot) {
+      const takes = stock.flatMap((row, i) =>
+        used[i]! < (row.count ?? Number.POSITIVE_INFINITY) && fitsAlone(tile, usable[i]!) ? [i] : [],
+      );
+      const [first, ...others] = takes;
+      if (first === undefined) {
+        left.push(tile.item);
+        continue;
+      }
+      const fresh = open(rule.open === "first" ? first : pick(random, [first, ...others]));
+      spot = bestSpot(tile, [fresh], usable, rule);
+    }
+    if (spot) lay(tile, spot, rule, random);
+  }
+  return { sheets: sheets.filter((sheet) => sheet.laid.length > 0), left };
+}
+
+/** The part of a sheet inside its trim, with one kerf added. */
+export function usableOf(row: NestStock, kerf: number): Rest {
+  return { x: 0, y: 0, w: row.length - 2 * row.trim + kerf, h: row.width - 2 * row.trim + kerf };
+}
+
+const fitsAlone = (tile: Tile, whole: Rest): boolean =>
+  tile.lies.some((lie) => lie.w <= whole.w + noise && lie.h <= whole.h + noise);
+
+function bestSpot(tile: Tile, sheets: readonly OpenSheet[], usable: readonly Rest[], rule: Rule): Spot | undefined {
+  let best: Spot | undefined;
+  for (const sheet of sheets) {
+    const whole = usable[sheet.stock]!;
+    for (const rest of sheet.rests)
+      for (const lie of tile.lies) {
+        const across = spanIn(rest.x, rest.w, whole.w, lie.w, tile.pad);
+        const up = across && spanIn(rest.y, rest.h, whole.h, lie.h, tile.pad);
+        if (!across || !up) continue;
+        const cost = costOf(rest, across.taken, up.taken, rule);
+        if (!best || cost < best.cost - noise) best = { sheet, rest, lie, across, up, cost };
+      }
+  }
+  return best;
+}
+
+function costOf(rest: Rest, w: number, h: number, rule: Rule): number {
+  if (rule.fit === "beside") return Math.min(rest.w - w, rest.h - h);
+  if (rule.fit === "area") return rest.w * rest.h - w * h;
+  return rest.y + h + rest.x / 1e3;
+}
+
+function lay(tile: Tile, { sheet, rest, lie, across, up }: Spot, rule: Rule, random: Random): void {
+  const x = rest.x + across.before;
+  const y = rest.y + up.before;
+  sheet.laid.push({ item: tile.item, x, y, turn: lie.turn });
+  const rests = splitRest(rest, across.taken, up.taken, splitBy(rule, rest, across.taken, up.taken, random));
+  const inside = lie.openings.map((hole) => ({ ...hole, x: x + hole.x, y: y + hole.y }));
+  sheet.rests = [...sheet.rests.filter((each) => each !== rest), ...inside, ...rests];
+}
+
+function splitBy(rule: Rule, rest: Rest, w: number, h: number, random: Random): Split {
+  if (rule.split === "along" || rule.split === "across") return rule.split;
+  if (rule.split === "chance") return random() < 0.5 ? "along" : "across";
+  const along = Math.max((rest.w - w) * h, rest.w * (rest.h - h));
+  const across = Math.max((rest.w - w) * rest.h, w * (rest.h - h));
+  return along > across ? "along" : "across";
+}

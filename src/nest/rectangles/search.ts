@@ -1,0 +1,114 @@
+import type { NestEngine, NestOrder, NestResult } from "../engine.js";
+import { pick, type Random, randomFrom } from "../random.js";
+import { type Packing, pack, type Rule } from "./pack.js";
+import { kerfOf, type Tile, tilesOf } from "./tile.js";
+
+/**
+ * Lays blanks by their extents, every cut from edge to edge, so that the result serves a saw as well as a router.
+ *
+ * Method:   many layouts made greedily, one tile after another in the best rest, each in another order and by another
+ *           rule; half of them begin from the best order so far with a few tiles exchanged. The best is kept.
+ * Best:     least left over, then least cost of stock, fewest sheets bought, fewest sheets and offcuts cut into, and the
+ *           largest rectangle left in one piece.
+ * Source:   greedy guillotine packing with one full cut a tile: common practice, no source.
+ */
+export const nestRectangles: NestEngine = (order) => {
+  const search = { order, kerf: kerfOf(order), tiles: tilesOf(order), random: randomFrom(order.seed) };
+  let best = attemptOf(search, 0, undefined);
+  for (let n = 1; n < order.iterations; n++) {
+    const attempt = attemptOf(search, n, best);
+    if (isBetter(attempt.worth, best.worth)) best = attempt;
+  }
+  return resultOf(order, best.packing);
+};
+
+type Search = {
+  readonly order: NestOrder;
+  readonly kerf: number;
+  readonly tiles: readonly Tile[];
+  readonly random: Random;
+};
+
+type Attempt = {
+  readonly tiles: readonly Tile[];
+  readonly rule: Rule;
+  readonly packing: Packing;
+  /** Compared place by place: the first that differs decides, and less is better. */
+  readonly worth: readonly number[];
+};
+
+function attemptOf({ order, kerf, tiles: all, random }: Search, n: number, best: Attempt | undefined): Attempt {
+  const again = best && n >= starters.length && random() < 0.5;
+  const rule = again ? best.rule : (starters[n] ?? anyRule(random));
+  const tiles = again ? exchanged(best.tiles, random) : sorted(all, random, n < starters.length ? 0 : 0.25);
+  const packing = pack(tiles, order.stock, kerf, rule, random);
+  return { tiles, rule, packing, worth: worthOf(order, tiles, packing) };
+}
+
+/** Tried first, without chance, so that even a single iteration gives a decent layout. */
+const starters: readonly Rule[] = [
+  { fit: "beside", split: "larger", rack: "in turn", open: "first" },
+  { fit: "area", split: "larger", rack: "open", open: "first" },
+  { fit: "low", split: "along", rack: "in turn", open: "first" },
+  { fit: "low", split: "across", rack: "in turn", open: "first" },
+];
+
+const anyRule = (random: Random): Rule => ({
+  fit: pick(random, ["beside", "area", "low"]),
+  split: pick(random, ["along", "across", "larger", "chance"]),
+  rack: pick(random, ["open", "in turn"]),
+  open: pick(random, ["first", "any"]),
+});
+
+const keys: readonly [(tile: Tile) => number, ...((tile: Tile) => number)[]] = [
+  (tile) => tile.long * tile.short,
+  (tile) => tile.long,
+  (tile) => tile.short,
+  (tile) => tile.long + tile.short,
+];
+
+/** Largest first by one of several measures, each measure blurred by up to this share of itself. */
+function sorted(tiles: readonly Tile[], random: Random, blur: number): Tile[] {
+  const key = blur === 0 ? keys[0] : pick(random, keys);
+  const keyed = tiles.map((tile) => ({ tile, key: key(tile) * (1 + blur * (2 * random() - 1)) }));
+  return keyed.sort((a, b) => b.key - a.key || a.tile.item - b.tile.item).map(({ tile }) => tile);
+}
+
+/** The same tiles with one to three pairs exchanged. */
+function exchanged(tiles: readonly Tile[], random: Random): Tile[] {
+  const next = [...tiles];
+  for (let n = 1 + Math.floor(random() * 3); n > 0; n--) {
+    const i = Math.floor(random() * next.length);
+    const j = Math.floor(random() * next.length);
+    [next[i], next[j]] = [next[j]!, next[i]!];
+  }
+  return next;
+}
+
+function worthOf(order: NestOrder, tiles: readonly Tile[], packing: Packing): number[] {
+  const left = new Set(packing.left);
+  const rows = packing.sheets.map((sheet) => order.stock[sheet.stock]!);
+  const largest = packing.sheets.flatMap((sheet) => sheet.rests.map((rest) => rest.w * rest.h));
+  return [
+    tiles.reduce((sum, tile) => sum + (left.has(tile.item) ? tile.long * tile.short : 0), 0),
+    rows.reduce((sum, row) => sum + row.cost, 0),
+    rows.filter((row) => row.cost > 0).length,
+    rows.length,
+    -largest.reduce((most, area) => Math.max(most, area), 0),
+  ];
+}
+
+function isBetter(a: readonly number[], b: readonly number[]): boolean {
+  const i = a.findIndex((value, place) => Math.abs(value - b[place]!) > 1e-9 * Math.abs(value));
+  return i >= 0 && a[i]! < b[i]!;
+}
+
+function resultOf(order: NestOrder, packing: Packing): NestResult {
+  return {
+    sheets: packing.sheets.map(({ stock, laid }) => {
+      const { trim } = order.stock[stock]!;
+      return { stock, placed: laid.map((one) => ({ ...one, x: one.x + trim, y: one.y + trim })) };
+    }),
+    left: packing.left,
+  };
+}
