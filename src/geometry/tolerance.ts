@@ -16,6 +16,10 @@ export const tolerance = {
   /** rad: edges that meet with less turn than this run on smoothly (1e-6 rad is 0.001 mm in a metre). */
   smooth: 1e-6,
 
+  /** How far panels are grown into each other before asking whether they shut air in. Panels in exact contact do not:
+   *  once turned, the last digits of their shared faces differ (measured: 198 of 200 turned butt boxes leaked). */
+  seam: 1e-4,
+
   // chord error, mm
   /** For pictures, solids and nesting: finer than a dust grain and than any measured board. */
   chord: 0.01,
@@ -25,6 +29,8 @@ export const tolerance = {
   // clearance, mm
   /** Parts that run into each other less deep than this touch: no saw or router in the shop works finer. */
   contact: 0.01,
+  /** mm3: parts that share less than this touch. A grain of dust is more. */
+  overlapVolume: 1,
 } as const;
 
 /** Whether two places are one but for noise. */
