@@ -3,7 +3,7 @@ import type { FindingDef } from "../../input/finding.js";
 export const notOurFile: FindingDef = {
   code: "output-not-ours",
   severity: "error",
-  words: "{count} files of your own lie where this would write, so nothing was written: {found}",
+  words: "files of your own lie where this would write, so nothing was written: {found}",
   next: "move them away, or choose another folder with --out",
   explain:
     "The output folder keeps a record of the files that the tool wrote in it. A file that is not in the record is yours, and is never replaced.",

@@ -1,5 +1,5 @@
 import { join } from "node:path";
-import { count, type Finding, list, type Outcome, raise, text } from "../../input/finding.js";
+import { type Finding, type Outcome, type Quantity, raise, text } from "../../input/finding.js";
 import type { OutputFile } from "../../model/build.js";
 import { discardLeftovers, makeChange, undoChange } from "./change.js";
 import { decideChange, type Obstacle, obstacleAbove } from "./decide.js";
@@ -45,7 +45,7 @@ export async function writeFolder(
     if (kind !== undefined && kind !== "folder")
       return refused(raise(notAFolder, { facts: { folder: text(asNamed) } }));
     const crooked = await crookedRecord(disk, folder);
-    if (crooked.length > 0) return refused(raise(pathLeaves, { facts: { found: list(crooked) } }));
+    if (crooked.length > 0) return refused(raise(pathLeaves, { facts: { found: named(crooked) } }));
 
     await disk.makeFolder(join(folder, recordFolder));
     const unlock = await takeLock(disk, runner, join(folder, recordFolder), (other) =>
@@ -78,7 +78,7 @@ async function writeLocked(
   if (journal === "none") await discardLeftovers(disk, folder);
   else {
     const links = await through(disk, folder, journal.moves);
-    if (links.length > 0) return refused(raise(pathLeaves, { facts: { found: list(links) } }));
+    if (links.length > 0) return refused(raise(pathLeaves, { facts: { found: named(links) } }));
     const kept = await undoChange(disk, folder, journal);
     findings.push(raise(runUndone, { facts: { folder: text(asNamed) } }), ...kept.map(asChanged));
   }
@@ -140,11 +140,15 @@ function asFindings(obstacles: readonly Obstacle[]): readonly Finding[] {
   const theirs = obstacles.filter(({ why }) => why === "not ours" || why === "folder").map(({ path }) => path);
   const crooked = obstacles.filter(({ why }) => why === "link" || why === "no folder").map(({ path }) => path);
   return [
-    ...(theirs.length > 0
-      ? [raise(notOurFile, { on: theirs, facts: { count: count(theirs.length), found: list(theirs) } })]
-      : []),
-    ...(crooked.length > 0 ? [raise(pathLeaves, { on: crooked, facts: { found: list(crooked) } })] : []),
+    ...(theirs.length > 0 ? [raise(notOurFile, { on: theirs, facts: { found: named(theirs) } })] : []),
+    ...(crooked.length > 0 ? [raise(pathLeaves, { on: crooked, facts: { found: named(crooked) } })] : []),
   ];
+}
+
+/** Enough of the paths to see which they are. */
+function named(paths: readonly string[]): Quantity {
+  const shown = paths.slice(0, 5).join(", ");
+  return text(paths.length > 5 ? `${shown} and ${paths.length - 5} more` : shown);
 }
 
 const reasons: Readonly<Record<string, readonly [why: string, hint: string]>> = {

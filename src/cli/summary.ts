@@ -1,0 +1,72 @@
+import { litres } from "../input/finding.js";
+import { type Show, showLength, showQuantity } from "../input/show.js";
+import type { Build, NestedSheet } from "../model/build.js";
+import type { Air } from "../model/piece.js";
+
+export type Made = { readonly folder: string; readonly files: readonly string[]; readonly changed: number };
+
+/** What a run made, for a person: parts, volumes, sheets, files. */
+export function summaryLines(build: Build, made: Made): readonly string[] {
+  const { parts } = build.plan.built;
+  const pieces = new Set(parts.map((part) => part.piece)).size;
+  return [
+    build.job.title,
+    row("parts", `${parts.length} in ${counted(pieces, "piece")}`),
+    ...volumeLines(build),
+    ...sheetLines(build),
+    row("files", `${made.files.length} in ${made.folder}${made.changed === 0 ? ", all as they were" : ""}`),
+    row("build", build.hash),
+  ];
+}
+
+/** The same for a machine. */
+export function summaryData(build: Build, made: Made) {
+  const { built, sizes } = build.plan;
+  const air = built.air.map((each) => ({ name: each.name, wantedL: each.wantedL, reachedL: reachedL(each) }));
+  const sheets = build.layout.sheets.map(({ placed, ...sheet }) => ({ ...sheet, parts: placed.length }));
+  return { hash: build.hash, parts: built.parts.length, sizes: Object.fromEntries(sizes), air, sheets, ...made };
+}
+
+/** Volume wanted and reached, the terms it is made of, and the free sizes settled on. */
+export function volumeLines({ plan, job: { show } }: Build): readonly string[] {
+  const volume = (value: number) => showQuantity(litres(value), show);
+  const airs = plan.built.air.flatMap((air) => [
+    row(air.name, `${volume(reachedL(air))} net${air.wantedL === undefined ? "" : `, ${volume(air.wantedL)} wanted`}`),
+    row("", air.terms.map((term) => `${term.what} ${volume(term.litres)}`).join(", ")),
+  ]);
+  const sizes = plan.sizes.map(([piece, size]) => row(piece, `free size settled on ${shownLength(size, show)}`));
+  return [...airs, ...sizes];
+}
+
+/** Sheets to buy and those taken from the rack, by board. */
+export function sheetLines({ layout, job: { show, boards } }: Build): readonly string[] {
+  const toBuy = layout.sheets.filter((sheet) => !sheet.onHand && sheet.offcut === undefined);
+  const inRack = layout.sheets.length - toBuy.length;
+  const rack = inRack === 0 ? "" : `, ${inRack} from the rack`;
+  const kinds = new Map<string, number>();
+  for (const sheet of toBuy) {
+    const kind = `${boards[sheet.board]?.stock ?? sheet.board} ${sheetSize(sheet, show)}`;
+    kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
+  }
+  return [row("sheets", `${toBuy.length} to buy${rack}`), ...[...kinds].map(([kind, n]) => row("", `${n} of ${kind}`))];
+}
+
+export function sheetSize(sheet: NestedSheet, show: Show): string {
+  return `${showLength(sheet.length, show)} x ${shownLength(sheet.width, show)}`;
+}
+
+export function row(label: string, words: string): string {
+  return `  ${label.padEnd(8)}  ${words}`;
+}
+
+export function counted(n: number, what: string): string {
+  return `${n} ${what}${n === 1 ? "" : "s"}`;
+}
+
+function shownLength(length: number, show: Show): string {
+  return showQuantity({ unit: "mm", value: length }, show);
+}
+
+function reachedL(air: Air): number {
+  return air.terms.reduce((sum, term) => sum + term.litres, 0);
+}

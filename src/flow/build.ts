@@ -1,0 +1,81 @@
+import type { Finding, Outcome } from "../input/finding.js";
+import type { Build, Layout, Plan, Process } from "../model/build.js";
+import { hashOf } from "../model/hash.js";
+import type { Job } from "../model/job.js";
+import type { PieceKind } from "../model/piece.js";
+import type { Shop } from "../model/shop.js";
+import { nestParts } from "../nest/nest.js";
+import { runChecks } from "../plan/checks/checks.js";
+import { planJob } from "../plan/plan.js";
+import { processOf } from "../process/process.js";
+import { withhold } from "./withhold.js";
+
+export type Stage = "plan" | "checks" | "process" | "nest" | "done";
+
+export type BuildOptions = {
+  /** For the nest's search; the same seed gives the same layout on every machine. */
+  readonly seed: number;
+  /** Layouts the nest tries. Counted, never timed, so that a slow machine gets the same result. */
+  readonly iterations: number;
+  /** What was found while the files were read; it comes first in the build's findings. */
+  readonly found?: readonly Finding[];
+  /** Called as each stage begins. */
+  readonly onStage?: (stage: Stage) => void;
+};
+
+export const usualOptions = { seed: 1, iterations: 200 } as const;
+
+/**
+ * From a job and a shop to everything the writers need: plan, checks, process, nest. Parts that errors speak of are
+ * left out and told. The same job, shop and options give the same build on every machine.
+ *
+ * Returns: no value only where nothing at all could be planned; the findings say why.
+ */
+export async function buildJob(
+  job: Job,
+  shop: Shop,
+  kinds: readonly PieceKind[],
+  options: BuildOptions,
+): Promise<Outcome<Build>> {
+  const begin = options.onStage ?? (() => {});
+  const findings: Finding[] = [...(options.found ?? [])];
+  const noted = <T>(outcome: Outcome<T>): T | undefined => {
+    findings.push(...outcome.findings);
+    return outcome.value;
+  };
+
+  begin("plan");
+  const planned = noted(planJob(job, shop, kinds));
+  if (planned === undefined) return { value: undefined, findings };
+  begin("checks");
+  findings.push(...(await runChecks(job, shop, planned)));
+  begin("process");
+  const safe = noted(withhold(planned, findings))!;
+  const process = noted(processOf(job, shop, safe));
+  if (process === undefined) return { value: undefined, findings };
+  // What the process found may hold back more.
+  const plan = noted(withhold(safe, findings))!;
+  begin("nest");
+  const layout = noted(nestParts(job, shop, plan, process, options));
+  if (layout === undefined) return { value: undefined, findings };
+  begin("done");
+  const hash = hashOf(whatIsCut(shop, plan, process, layout));
+  return { value: { job, shop, hash, plan, process, layout, findings }, findings };
+}
+
+/**
+ * Everything that decides what is cut, and nothing that does not: neither where the files lie, nor how lengths are
+ * shown, nor the words of the job.
+ */
+function whatIsCut(shop: Shop, plan: Plan, process: Process, layout: Layout): unknown {
+  const { parts, joints, axes, mounts } = plan.built;
+  const { saw, router, cnc, bits } = shop;
+  return withoutOrigins({ frames: plan.frames, parts, joints, axes, mounts, process, layout, saw, router, cnc, bits });
+}
+
+function withoutOrigins(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(withoutOrigins);
+  if (typeof value !== "object" || value === null) return value;
+  const kept = Object.entries(value).filter(([key]) => key !== "from");
+  return Object.fromEntries(kept.map(([key, inner]) => [key, withoutOrigins(inner)]));
+}

@@ -1,0 +1,47 @@
+import { type Finding, type FindingDef, list, type Outcome, raise, text } from "../input/finding.js";
+import type { Plan } from "../model/build.js";
+import type { Axis } from "../model/joint.js";
+import type { Part } from "../model/part.js";
+import type { Built } from "../model/piece.js";
+
+export const partsWithheld: FindingDef = {
+  code: "parts-withheld",
+  severity: "warning",
+  words: "held back until the errors on them are put right: {parts} ({names})",
+  next: "put the errors right and run again; everything else is made",
+  explain:
+    "A part that an error speaks of would be cut from good board and then not fit or not hold. It is left out of the sheets, the drawings and the lists. Errors that name a whole piece hold back all its parts.",
+};
+
+/** Leaves out of a plan every part that an error speaks of: by itself, by a feature, an axis or its piece. */
+export function withhold(plan: Plan, findings: readonly Finding[]): Outcome<Plan> {
+  const named = new Set(findings.flatMap((finding) => (finding.severity === "error" ? finding.on : [])));
+  const through = new Set(plan.built.axes.flatMap((axis) => (named.has(axis.id) ? partsOn(axis) : [])));
+  const isHeld = (part: Part) =>
+    named.has(part.id) ||
+    named.has(part.piece) ||
+    through.has(part.id) ||
+    part.features.some((feature) => named.has(feature.id));
+  const held = plan.built.parts.filter(isHeld);
+  if (held.length === 0) return { value: plan, findings: [] };
+  const facts = {
+    parts: list(held.map((part) => part.number)),
+    names: text(held.map((part) => part.id).join(", ")),
+  };
+  const finding = raise(partsWithheld, { on: held.map((part) => part.id), facts });
+  return { value: { ...plan, built: without(plan.built, new Set(held.map((part) => part.id))) }, findings: [finding] };
+}
+
+/** The air stays: what a box holds is what one wants to read when something is wrong with it. */
+function without(built: Built, held: ReadonlySet<string>): Built {
+  const kept = <T extends { readonly parts: readonly string[] }>(each: T) => !each.parts.some((part) => held.has(part));
+  return {
+    ...built,
+    parts: built.parts.filter((part) => !held.has(part.id)),
+    joints: built.joints.filter((joint) => !held.has(joint.laps) && !held.has(joint.into)),
+    axes: built.axes.filter((axis) => !partsOn(axis).some((part) => held.has(part))),
+    steps: built.steps.filter(kept),
+  };
+}
+
+const partsOn = (axis: Axis) => axis.stack.map((level) => level.part);
