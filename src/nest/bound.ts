@@ -6,7 +6,7 @@ import { type Lie, liesOf } from "./lies.js";
 export type Bound = { readonly count: number; readonly why: string };
 
 /**
- * The larger of two simple bounds; items that fit no sheet must not be in the order.
+ * The larger of two simple bounds; only items that are laid may be in the order.
  *
  * Area:     what the blanks cover, less all that is in the rack, over the largest sheet one can buy. With cuts from edge
  *           to edge a blank covers its extents, and one kerf is added to the sides of blanks and sheets alike.

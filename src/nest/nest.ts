@@ -88,7 +88,8 @@ function nestGroup(job: Job, shop: Shop, group: Group, soFar: readonly NestedShe
     ...(unlaid.length > 0 ? [shortOf(stockUsedUp, job, group.board, unlaid)] : []),
     ...(group.byMachine ? sheets.flatMap((sheet) => overMachine(sheet, shop.cnc)) : []),
   ];
-  const bound = boundOf({ ...order, ...options });
+  const laid = order.items.filter((_, i) => !result.left.includes(i));
+  const bound = boundOf({ ...order, ...options, items: laid });
   return { group, order, sheets, left, bound, findings };
 }
 
