@@ -18,5 +18,8 @@ export const featureId = (part: PartId, name: string) => `${part}:${name}` as Fe
 export const axisId = (piece: PieceId, name: string) => `${piece}:${name}` as AxisId;
 export const boardId = (name: string) => name as BoardId;
 
-/** The feature's name within its part: "opening.driver" of "box/top:opening.driver". */
+/** The feature's name within its part, whatever signs the names in the ids hold. */
+export const nameWithin = (part: PartId, id: FeatureId) => id.slice(part.length + 1);
+
+/** The same where the part is not at hand: "opening.driver" of "box/top:opening.driver". No piece's name may hold ":". */
 export const featureName = (id: FeatureId) => id.slice(id.indexOf(":") + 1);
