@@ -1,0 +1,71 @@
+import { formatNumber } from "../input/number.js";
+import { showQuantity } from "../input/show.js";
+import type { Build } from "../model/build.js";
+import { type Block, paragraph, setBlocks } from "./blocks.js";
+import { type Draft, type Rooms, roomsOf } from "./draft.js";
+import { pageSizeFor } from "./sheetFrame.js";
+
+/** A caution as it is printed: what it says, what of this job it is about, and the sentence that ends it. */
+export type PrintedCaution = {
+  readonly sentence: string;
+  readonly about: readonly string[];
+  readonly closing: string;
+};
+
+const title = "Read before you cut";
+
+/** The first sheet: what can hurt someone in this job, and beside it what the job is. */
+export function cautionPages(build: Build, cautions: readonly PrintedCaution[]): readonly Draft[] {
+  const size = pageSizeFor(build.job.show, "small");
+  const rooms = roomsOf(size);
+  const width = rooms.view.max.x - rooms.view.min.x;
+  const blocks = [paragraph(title, width, { height: 5, bold: true }, 3), ...cautionBlocks(cautions, width)];
+  const draft = { title, documentType: "cautions", numberTail: "0", size };
+  return pour(blocks, draft, rooms, overview(build, rooms));
+}
+
+function cautionBlocks(cautions: readonly PrintedCaution[], width: number): readonly Block[] {
+  const closings = [...new Set(cautions.map(({ closing }) => closing))];
+  return [
+    ...cautions.flatMap(({ sentence, about }) => [
+      paragraph(sentence, width, { height: 3.5 }, about.length > 0 ? 0.5 : 3),
+      ...(about.length > 0 ? [paragraph(`In this job: ${about.join("; ")}`, width, {}, 3)] : []),
+    ]),
+    ...closings.map((closing) => paragraph(closing, width, { height: 3.5, bold: true })),
+  ];
+}
+
+function overview(build: Build, { column }: Rooms): Draft["items"] {
+  const width = column.max.x - column.min.x;
+  const { plan, layout, job } = build;
+  const lines = [
+    `${plan.built.parts.length} parts in ${new Set(plan.built.parts.map(({ piece }) => piece)).size} pieces`,
+    ...plan.built.air.map(({ name, wantedL, terms }) => {
+      const reached = showQuantity({ unit: "L", value: terms.reduce((sum, { litres }) => sum + litres, 0) }, job.show);
+      const wanted = wantedL === undefined ? "" : `, wanted ${showQuantity({ unit: "L", value: wantedL }, job.show)}`;
+      return `Air in ${name}: ${reached} net${wanted}`;
+    }),
+    ...layout.sheets.map(({ sheet, offcut }) =>
+      offcut === undefined ? `Sheet ${sheet}: to buy` : `Sheet ${sheet}: from the rack`,
+    ),
+    ...(layout.left.length === 0 ? [] : [`No sheet takes: ${layout.left.join(", ")}`]),
+    ...(plan.withheld.length === 0 ? [] : [`Not made, see the findings: ${plan.withheld.join(", ")}`]),
+    `${formatNumber(build.findings.length, 0)} findings: see the report`,
+  ];
+  const blocks = [
+    paragraph(job.title, width, { height: 5, bold: true }, 2),
+    ...lines.map((line) => paragraph(line, width, { height: 3.5 })),
+  ];
+  return setBlocks(blocks, column).items;
+}
+
+function pour(
+  blocks: readonly Block[],
+  draft: Omit<Draft, "items">,
+  rooms: Rooms,
+  around: Draft["items"],
+): readonly Draft[] {
+  const { items, rest } = setBlocks(blocks, rooms.view);
+  const page = { ...draft, items: [...around, ...items] };
+  return rest.length === 0 ? [page] : [page, ...pour(rest, draft, rooms, around)];
+}

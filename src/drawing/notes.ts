@@ -1,0 +1,97 @@
+import { extentsOf } from "../geometry/measure.js";
+import type { Build } from "../model/build.js";
+import type { EdgeFinish, Part } from "../model/part.js";
+import { massKg, massWords } from "./mass.js";
+import type { SameParts } from "./sameParts.js";
+import { overallSize, sizePair, toolSize } from "./sizes.js";
+
+/** What a part's page says beside the drawing, one short sentence each. */
+export function notesOf(same: SameParts, build: Build): readonly string[] {
+  const part = same.first;
+  return [
+    materialNote(part, build),
+    sizeNote(part, build),
+    massNote(part, same.parts.length, build),
+    methodNote(part, build),
+    ...grainNote(part),
+    ...coveringNotes(part, build),
+    ...jointNote(part),
+    ...flushNote(part, build),
+  ];
+}
+
+/** "MDF, measured 18.2 thick (board box, stock mdf-18)". */
+export function materialNote(part: Part, { job, shop }: Build): string {
+  const stock = job.boards[part.board]?.stock ?? "";
+  const material = shop.boards[stock]?.material ?? stock;
+  const measured = job.boards[part.board]?.measured !== undefined || shop.boards[stock]?.measured !== undefined;
+  return `${material}, ${measured ? "measured" : "nominal"} ${toolSize(part.thickness, job.show)} thick (board ${part.board}, ${stock})`;
+}
+
+function sizeNote(part: Part, { job }: Build): string {
+  const { min, max } = extentsOf(part.profile.outer);
+  return `Cut ${sizePair(max.x - min.x, max.y - min.y, job.show)} over all, bare board`;
+}
+
+function massNote(part: Part, count: number, { job, shop }: Build): string {
+  const kg = massKg(part, job, shop);
+  if (kg === undefined) return "Mass unknown: no stock matches the board";
+  return count === 1 ? `Mass ${massWords(kg, job.show)}` : `Mass ${massWords(kg, job.show)} each`;
+}
+
+const methodWords = { saw: "table saw", hand: "hand router", cnc: "CNC router" } as const;
+
+function methodNote(part: Part, { process }: Build): string {
+  const how = process.parts.find((each) => each.part === part.id);
+  return how ? `Cut by ${methodWords[how.method]}: ${how.why}` : "Not cut: no way to cut it was found";
+}
+
+function grainNote(part: Part): readonly string[] {
+  return part.grain === undefined ? [] : ["Grain as the arrow beside the view shows"];
+}
+
+function coveringNotes(part: Part, { job }: Build): readonly string[] {
+  const faces = (["face", "back"] as const).flatMap((side) => {
+    const name = part.coverings[side];
+    return name === undefined ? [] : [`${name} on the ${side}`];
+  });
+  const wraps = wrapsOf(part).map(
+    ({ finish, edges, all }) =>
+      `${finish.covering} ${toolSize(finish.loose, job.show)} thick goes round ${all ? "all edges" : `edges ${edges.join(", ")}`} (wide chain line)${
+        finish.wrap > 0 ? `, ${overallSize(finish.wrap, job.show)} on to the back` : ""
+      }`,
+  );
+  return faces.length + wraps.length === 0 ? [] : [`Covering: ${[...faces, ...wraps].join("; ")}`];
+}
+
+type Wrapped = Extract<EdgeFinish, { kind: "wrapped" }>;
+
+/** Edges that are wrapped alike, together. */
+function wrapsOf(part: Part) {
+  const names = [...new Set(part.profile.outer.map(({ by }) => by))];
+  const groups = new Map<string, { finish: Wrapped; edges: string[] }>();
+  for (const name of names) {
+    const finish = part.edges[name]?.finish;
+    if (finish?.kind !== "wrapped") continue;
+    const key = JSON.stringify(finish);
+    const group = groups.get(key) ?? { finish, edges: [] };
+    // A rounded corner between two named edges goes without saying.
+    if (!name.includes("|")) group.edges.push(name);
+    groups.set(key, group);
+  }
+  const named = names.filter((name) => !name.includes("|")).length;
+  return [...groups.values()].map((group) => ({ ...group, all: group.edges.length === named }));
+}
+
+/** Edges that meet another part, so that nobody rounds or covers them. */
+function jointNote(part: Part): readonly string[] {
+  const names = Object.entries(part.edges).flatMap(([name, { finish }]) => (finish.kind === "joint" ? [name] : []));
+  return names.length === 0 ? [] : [`Glued edges, keep square and bare: ${names.join(", ")}`];
+}
+
+function flushNote(part: Part, { job }: Build): readonly string[] {
+  const most = Math.max(0, ...Object.values(part.edges).map(({ flush }) => flush));
+  return most === 0
+    ? []
+    : [`Cut ${toolSize(most, job.show)} oversize where the outer line stands; trim flush after glue-up`];
+}

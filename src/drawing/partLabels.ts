@@ -1,0 +1,111 @@
+import { midpoint } from "../geometry/arc.js";
+import { extentsOf, isCircle } from "../geometry/measure.js";
+import type { Path, Point, Profile } from "../geometry/profile.js";
+import type { Show } from "../input/show.js";
+import type { Feature, Part } from "../model/part.js";
+import type { Callout } from "./callouts.js";
+import type { Label } from "./dimensions/labels.js";
+import { type Rounding, roundingsOf } from "./dimensions/sharpCorners.js";
+import { polar } from "./shapes.js";
+import { toolSize } from "./sizes.js";
+import { textWidth } from "./textBox.js";
+import { toPaper, type View } from "./view.js";
+
+/** The words inside a view: the letters of its features, and the radii of its rounded corners. */
+export function partLabels(
+  part: Part,
+  callouts: readonly Callout[],
+  view: View,
+  tabled: boolean,
+  show: Show,
+): readonly Label[] {
+  return [
+    ...callouts.flatMap((callout) => calloutLabels(callout, part, view, tabled)),
+    ...radiusLabels(part, view, show),
+    ...part.features.flatMap((feature) => markLabel(feature, view)),
+  ];
+}
+
+/** A letter beside each hole; beside one of them where all lie on a circle. */
+function calloutLabels(callout: Callout, part: Part, view: View, tabled: boolean): readonly Label[] {
+  const features = callout.circle ? callout.features.slice(0, 1) : callout.features;
+  const numbered = tabled && features.length > 1;
+  return features.flatMap((feature, i) =>
+    featureLabel(feature, numbered ? `${callout.letter}${i + 1}` : callout.label, part, view),
+  );
+}
+
+function featureLabel({ cut, side }: Feature, text: string, part: Part, view: View): readonly Label[] {
+  const label = (at: Point, clear: number, tip: Label["tip"] = "none"): readonly Label[] => [
+    { text, at, clear, tip, always: tip === "arrow", bold: true },
+  ];
+  switch (cut.kind) {
+    case "opening":
+      return openingLabel(text, cut.region.outer, view);
+    case "pocket":
+      return label(toPaper(view, upperRight(cut.region.outer)), 0, "arrow");
+    case "groove":
+      return label(toPaper(view, longestMiddle(cut.path, cut.closed)), 0, "arrow");
+    case "edge": {
+      const along = part.profile.outer.filter(({ by }) => cut.along.includes(by));
+      const longest = longestMiddle(part.profile.outer, true, (by) => cut.along.includes(by));
+      return along.length === 0 ? [] : label(toPaper(view, longest), 0, "arrow");
+    }
+    case "hole":
+      return label(toPaper(view, cut.at), typeof side === "object" ? 0.6 : (cut.d / 2) * view.scale);
+    default:
+      return [];
+  }
+}
+
+/** Inside the opening where the words go in, else with an arrow from beside it. */
+function openingLabel(text: string, outer: Profile, view: View): readonly Label[] {
+  const { min, max } = extentsOf(outer);
+  const room = Math.min(max.x - min.x, (max.y - min.y) * 4) * view.scale;
+  const middle = { x: (min.x + max.x) / 2, y: (min.y + max.y) / 2 };
+  const fits = textWidth(text, 2.5, true) + 4 < room;
+  if (fits) return [{ text, at: toPaper(view, middle), clear: 0.5, tip: "none", bold: true }];
+  return [{ text, at: toPaper(view, upperRight(outer)), clear: 0, tip: "arrow", always: true, bold: true }];
+}
+
+/** A place on the outline towards the upper right. */
+function upperRight(outer: Profile): Point {
+  const round = isCircle(outer);
+  if (round) return polar(round.center, round.radius, Math.PI / 4);
+  return longestMiddle(outer, true);
+}
+
+/** The middle of the longest edge, of those that `counts` takes. */
+function longestMiddle(path: Path, closed: boolean, counts: (by: string) => boolean = () => true): Point {
+  const edges = path.slice(0, closed ? undefined : -1).map((from, i) => ({ from, to: path[(i + 1) % path.length]! }));
+  const chord = ({ from, to }: (typeof edges)[number]) => Math.hypot(to.x - from.x, to.y - from.y);
+  const longest = edges
+    .filter(({ from }) => counts(from.by))
+    .reduce((best, edge) => (chord(edge) > chord(best) ? edge : best));
+  return midpoint(longest.from, longest.to);
+}
+
+/** "4 × R60" at one of the corners that are rounded alike. */
+function radiusLabels(part: Part, view: View, show: Show): readonly Label[] {
+  const groups = new Map<string, Rounding[]>();
+  const shapes = [
+    part.profile.outer,
+    ...part.features.flatMap(({ cut }) => (cut.kind === "opening" || cut.kind === "pocket" ? [cut.region.outer] : [])),
+  ];
+  for (const rounding of shapes.flatMap(roundingsOf)) {
+    const text = `R${toolSize(rounding.radius, show)}`;
+    groups.set(text, [...(groups.get(text) ?? []), rounding]);
+  }
+  return [...groups].map(([text, alike]) => ({
+    text: alike.length === 1 ? text : `${alike.length} × ${text}`,
+    at: toPaper(view, alike[0]!.middle),
+    clear: 0,
+    tip: "arrow" as const,
+    always: true,
+  }));
+}
+
+function markLabel({ cut, side }: Feature, view: View): readonly Label[] {
+  if (cut.kind !== "mark" || side !== view.from) return [];
+  return [{ text: `mark: ${cut.text}`, at: toPaper(view, cut.at), clear: 1.2, tip: "none" }];
+}

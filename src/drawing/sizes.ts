@@ -1,0 +1,33 @@
+import { formatNumber } from "../input/number.js";
+import { type Show, showLength } from "../input/show.js";
+
+/** A length between marks on the work, in the job's unit. Measured from one datum, chains of these agree. */
+export function runningSize(mm: number, show: Show): string {
+  return showLength(mm, show);
+}
+
+/** An overall size: in an inch job with millimetres in brackets. */
+export function overallSize(mm: number, show: Show): string {
+  return show.unit === "mm" ? showLength(mm, show) : `${showLength(mm, show)} [${formatNumber(mm, 1)}]`;
+}
+
+/** "420 × 300" from the extents of something, rounded as its ends are, so that it agrees with the running sizes. */
+export function sizePair(width: number, height: number, show: Show): string {
+  return `${overallSize(width, show)} × ${overallSize(height, show)}`;
+}
+
+const inch = 25.4;
+
+/**
+ * A thickness, depth or hole: in an inch job millimetres with the nearest 64th behind it, as a 16th would be another
+ * drill. From 2 inches on the job's own fractions are near enough.
+ */
+export function toolSize(mm: number, show: Show): string {
+  if (show.unit === "mm") return showLength(mm, show);
+  if (mm >= 2 * inch) return overallSize(mm, show);
+  return `${formatNumber(mm, 1)} mm (${showLength(mm, { unit: "in", denominator: 64 })})`;
+}
+
+export function degrees(rad: number): string {
+  return `${formatNumber((rad * 180) / Math.PI, 1)}°`;
+}
