@@ -6,6 +6,8 @@ export type Origin = {
   readonly file: string;
   readonly path: readonly (string | number)[];
   readonly token?: "key";
+  /** Only where a file cannot be read as YAML, so that it has no paths: how many characters stand before the place. */
+  readonly offset?: number;
 };
 
 export type Locate = (at: Origin) => { readonly file: string; readonly line: number; readonly column: number };
@@ -30,7 +32,8 @@ export type Finding = {
 
 /**
  * The words of a finding, kept beside the check that raises it; the report and `explain` read the lists of these.
- * `words` and `next` are sentences without a full stop, with {fact} where a fact stands. `explain` is a short paragraph.
+ * `words` and `next` are sentences without a full stop, with {fact} where a fact stands; a stretch in [square brackets]
+ * is left out where one of its facts is missing. `explain` is a short paragraph.
  */
 export type FindingDef = {
   readonly code: string;
@@ -42,6 +45,9 @@ export type FindingDef = {
 
 /** What every stage returns: its value, if there is one, and what it found. */
 export type Outcome<T> = { readonly value: T | undefined; readonly findings: readonly Finding[] };
+
+/** The outcome of reading a file: even of one that cannot be used the places of its findings can be told. */
+export type Located<T> = Outcome<T> & { readonly locate: Locate };
 
 /** Makes a finding of its definition. */
 export function raise(

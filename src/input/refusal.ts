@@ -27,3 +27,8 @@ export function asWritten(value: unknown): string {
   const line = written.replace(/\s+/g, " ").trim();
   return line === "" ? "nothing" : line.length > 60 ? `${line.slice(0, 57)}...` : line;
 }
+
+/** Whether what a zod issue carries comes from `refuse`. */
+export function isRefusal(params: unknown): params is Refusal {
+  return typeof params === "object" && params !== null && "finding" in params && "facts" in params;
+}

@@ -1,0 +1,92 @@
+/** A rule of thumb: the number, and where it comes from. Lengths mm unless said. */
+export type Rule = { readonly value: number; readonly source: string };
+
+const practice = "common practice, no source";
+const boardMakers = "MDF makers' published advice on screwing";
+
+/** The numbers of the trade that checks and pieces go by. What a job or shop file says comes first. */
+export const rules = {
+  /** Screw or insert threaded into a face: to the board's edge. */
+  faceThreadToEdge: { value: 12, source: boardMakers },
+  /** Screw or insert threaded into a face: to the board's corner. */
+  faceThreadToCorner: { value: 25, source: boardMakers },
+  /** Screw threaded into an edge: to the corner. */
+  edgeThreadToCorner: { value: 70, source: boardMakers },
+  /** On a short wall a quarter of its length will do, but never less than this. */
+  edgeThreadLeast: { value: 25, source: practice },
+  /** Walls shorter than this may have their edge screws nearer to the corner: a quarter of their length. */
+  shorterWall: { value: 280, source: practice },
+  /** Walls shorter than this need not keep the spacing of edge screws. */
+  shortWall: { value: 200, source: practice },
+  /** A board whose edge takes screws is at least this thick. */
+  edgeScrewBoard: { value: 15, source: practice },
+  /** Between screws along a joint. */
+  screwSpacing: { value: 150, source: practice },
+  /** What a screw needs in the edge of the second board. */
+  edgeBite: { value: 25, source: practice },
+  /** A joint screw is this many boards long at least. */
+  screwInBoards: { value: 2, source: practice },
+  /** Board left between a driver's cut-out and its pilots or bolt holes. */
+  web: { value: 3, source: practice },
+  /** From an insert's centre to the board's edge, in diameters of its hole. */
+  insertEdge: { value: 1.5, source: practice },
+  /** An insert's hole is deeper than the insert by this. */
+  insertHoleDeeper: { value: 1, source: practice },
+  /** A pilot goes deeper than the screw by this. */
+  pilotDeeper: { value: 1, source: boardMakers },
+  /** Least and most that a pilot in MDF is of the screw's root. */
+  pilotLeast: { value: 0.85, source: "Composite Panel Association; MDF makers' published advice on screwing" },
+  pilotMost: { value: 0.95, source: boardMakers },
+  /** Board left under a blind hole or before a screw's tip. */
+  tipFloor: { value: 3, source: practice },
+  /** Board left under a bolt's head that is sunk. */
+  underHead: { value: 6, source: practice },
+  /** A bolt engages its thread by this many diameters. */
+  boltEngages: { value: 1, source: practice },
+  /** A bolt stops this short of the hole's bottom. */
+  boltShort: { value: 1, source: practice },
+  /** Inserts set by hand land within this. */
+  insertBySight: { value: 1, source: practice },
+  /** Where inserts are set by hand, holes in the trim are the bolt's diameter and this. */
+  trimHoleWider: { value: 2, source: practice },
+  /** Left on a cap that is trimmed flush, each side. */
+  flushAllowance: { value: 3, source: practice },
+  /** Behind a closed magnet. */
+  magnetGap: { value: 6, source: practice },
+  /** Behind a vented pole. */
+  ventedMagnetGap: { value: 25, source: practice },
+  /** Round a terminal's hole: the radius of its corners. */
+  openingCorner: { value: 6, source: practice },
+  /** Side of a square block glued behind an insert. */
+  blockSide: { value: 40, source: practice },
+  /** Less than this inside leaves no room to work or for air. */
+  leastInside: { value: 30, source: practice },
+  /** How high a box may grow where the space has no height. */
+  mostHeight: { value: 1000, source: practice },
+  /** Round a plate, where the job does not say: to the space's sides. */
+  plateGap: { value: 3, source: practice },
+  /** How far a covering goes round to the back. */
+  wrap: { value: 40, source: practice },
+  /** Least of it that lies on the back. */
+  leastWrap: { value: 25, source: practice },
+  /** Between two finished edges. */
+  reveal: { value: 0.5, source: practice },
+  /** A covering under a clamped edge, as a share of its thickness, where nobody measured. */
+  clampedShare: { value: 0.5, source: practice },
+  /** Groove or rebate on the back: at most this share of the board. */
+  backDepth: { value: 1 / 3, source: practice },
+  /** The groove on the back keeps this far from holes. */
+  grooveStopsShort: { value: 3, source: practice },
+  /** Round a driver's frame in its recess, each side. */
+  frameClearance: { value: 0.5, source: practice },
+  /** Width of the groove on the back at the wrap line. */
+  wrapGroove: { value: 4, source: practice },
+  /** A chamfer reads through a covering when its face is this many times as wide as the covering is thick. */
+  chamferOverCovering: { value: 3, source: practice },
+  /** Through cuts go this far into the spoilboard. */
+  intoSpoilboard: { value: 0.3, source: practice },
+  /** Over this a part or box is lifted by two, kg. */
+  twoPeopleKg: { value: 25, source: "NIOSH lifting equation (23 kg load constant), rounded; from memory" },
+  /** Blades tilt no further, degrees. */
+  bladeTiltDeg: { value: 45, source: practice },
+} as const satisfies Record<string, Rule>;

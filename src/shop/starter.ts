@@ -1,0 +1,29 @@
+import type { Shop } from "../model/shop.js";
+import { bits } from "./bits.js";
+import { boards } from "./boards.js";
+import { bolts } from "./bolts.js";
+import { coverings } from "./coverings.js";
+import { inserts } from "./inserts.js";
+import { cnc, cutBy, router, saw } from "./machines.js";
+import { screws } from "./screws.js";
+
+/** What stands as the file of the built-in tables in findings and origins. */
+export const builtIn = "built-in shop";
+
+/** The shop of the built-in tables, on which every shop file is laid. */
+export function starterShop(): Shop {
+  return {
+    version: 1,
+    file: builtIn,
+    "cut by": cutBy,
+    saw,
+    router,
+    cnc,
+    boards,
+    bits,
+    inserts,
+    bolts,
+    screws,
+    coverings,
+  };
+}
