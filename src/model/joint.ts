@@ -15,13 +15,13 @@ export type Joint = {
 };
 
 /**
- * Holes that share an axis are one thing, defined once. `ray`: in the frame of the piece that names it, origin on the
- * face where the fastener's head lies, z pointing out of the work, against the way the fastener goes.
+ * Holes that share an axis are one thing, defined once, in the vehicle frame. `ray`: origin on the face where the
+ * fastener's head lies, z pointing out of the work, against the way the fastener goes. Several pieces may add to one
+ * axis's stack; ray and fastener are those of the piece that the id names.
  */
 export type Axis = {
   readonly id: AxisId;
   readonly from: readonly Origin[];
-  /** In the vehicle frame once it is in a Plan. */
   readonly ray: Frame;
   /** As it is bought: "M6 x 20 button black", "4.0 x 50 screw". */
   readonly fastener: string;

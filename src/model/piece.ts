@@ -103,7 +103,7 @@ export type Around = {
 export type Free = { readonly from: Origin; readonly min: number; readonly max: number; readonly step: number };
 
 export type Reference = {
-  readonly kind: "piece" | "driver" | "board" | "covering" | "line" | "obstacle" | "side";
+  readonly kind: "piece" | "driver" | "board" | "covering" | "line" | "obstacle" | "side" | "bolt" | "insert";
   readonly name: string;
   readonly at: Origin;
 };

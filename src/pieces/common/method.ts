@@ -1,0 +1,19 @@
+import type { Around } from "../../model/piece.js";
+import type { Method } from "../../model/shop.js";
+
+/** How a piece is cut: as it says itself, else the job, else the shop. */
+export function methodOf(spec: { readonly "cut by"?: Method | undefined }, { job, shop }: Around): Method {
+  return spec["cut by"] ?? job["cut by"] ?? shop["cut by"];
+}
+
+/** The step to which sizes set by hand snap, mm; none for the CNC, whose sizes stay exact. */
+export function stepOf(spec: { readonly "cut by"?: Method | undefined }, around: Around): number | undefined {
+  const method = methodOf(spec, around);
+  if (method === "cnc") return undefined;
+  return method === "saw" ? around.shop.saw.step : around.shop.router.step;
+}
+
+/** The nearest whole step; the size itself where there is none. */
+export function snap(size: number, step: number | undefined): number {
+  return step === undefined ? size : Math.round(size / step) * step;
+}

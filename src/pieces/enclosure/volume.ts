@@ -1,0 +1,34 @@
+import type { Air, Around } from "../../model/piece.js";
+import { blocksOf, blockVolumeL, threadsOf } from "./blocks.js";
+import type { EnclosureSpec } from "./schema.js";
+import { type Shape, shapeOf } from "./shape.js";
+
+type Term = Air["terms"][number];
+
+/**
+ * How the net volume of the box comes about, term by term, L: gross inside, less the blocks behind inserts, the
+ * driver by its maker's figure, and the terminal. The air in the cut-out is not counted (common practice, no source).
+ */
+export function volumeTerms(spec: EnclosureSpec, shape: Shape, around: Around): readonly Term[] {
+  const gross = shape.inside.max.reduce((product, max, axis) => product * (max - shape.inside.min[axis]!), 1) / 1e6;
+  const blocks = blocksOf(threadsOf(around.asks, shape, around.shop), shape).map((block, index) => ({
+    what: `block ${index + 1}`,
+    litres: -blockVolumeL(block, shape),
+    shaped: true,
+  }));
+  const driver = spec.driver && around.job.drivers[spec.driver.is];
+  const taken = (what: string, litres: number | undefined): readonly Term[] =>
+    litres === undefined ? [] : [{ what, litres: -litres, shaped: false }];
+  return [
+    { what: "gross inside", litres: gross, shaped: true },
+    ...blocks,
+    ...taken("driver", driver?.displaces),
+    ...taken("terminal", spec.terminal?.displaces),
+  ];
+}
+
+/** Wanted net volume minus the one this size reaches, L. */
+export function missingVolume(spec: EnclosureSpec, size: number, around: Around): number {
+  const reached = volumeTerms(spec, shapeOf(spec, size, around), around).reduce((sum, term) => sum + term.litres, 0);
+  return (spec.net ?? reached) - reached;
+}

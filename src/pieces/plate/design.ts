@@ -1,0 +1,124 @@
+import { type Frame, shifted } from "../../geometry/frame.js";
+import { areaOfRegion } from "../../geometry/measure.js";
+import type { Point, Region } from "../../geometry/profile.js";
+import { circle } from "../../geometry/shapes.js";
+import { sureDifference, sureIntersection } from "../../geometry/sure.js";
+import type { Around } from "../../model/piece.js";
+import type { Bolt, ThreadedInsert } from "../../model/shop.js";
+import { insertsFor } from "../../shop/lookups.js";
+import { rules } from "../../shop/rules.js";
+import { type Bearing, bearingOf } from "./bearing.js";
+import { boltPlaces } from "./boltPlaces.js";
+import { coveringOf, type PlateCovering } from "./covering.js";
+import { insideWrap } from "./groove.js";
+import { notchRegion } from "./notch.js";
+import { type Opening, openingName, openingOf } from "./opening.js";
+import { plateOutline } from "./outline.js";
+import { bearerOf, type NotchSpec, notchesOf, type PlateSpec } from "./schema.js";
+
+export type Notch = { readonly spec: NotchSpec; readonly region: Region };
+
+/** A plate worked out as far as others must know it: its shape as cut, how high it lies, and where its bolts go. */
+export type Design = {
+  readonly thickness: number;
+  readonly covering: PlateCovering | undefined;
+  /** How many pieces the outline falls into; the plate is made where it is one. */
+  readonly pieces: number;
+  readonly outline: Region;
+  readonly notches: readonly Notch[];
+  readonly opening: Opening | undefined;
+  /** Outline less notches and opening, without bolt holes. */
+  readonly body: readonly Region[];
+  /** How far the covering wrapped under it lifts the plate off its bearer, mm. */
+  readonly lift: number;
+  /** The plate's frame in the vehicle: x and y are the vehicle's, z = 0 is its face on the bare board. */
+  readonly stands: Frame;
+  readonly bolts: Bolts | undefined;
+};
+
+export type Bolts = {
+  readonly to: string;
+  readonly name: string;
+  readonly row: Bolt;
+  readonly insertName: string | undefined;
+  readonly insert: ThreadedInsert | undefined;
+  readonly bearing: Bearing;
+  readonly places: readonly Point[];
+};
+
+/** Works a plate out. Its offers, asks and parts are all taken from this one answer, so that they cannot disagree. */
+export function designOf(spec: PlateSpec, around: Around): Design {
+  const { thickness } = around.board(spec.board);
+  const covering = coveringOf(spec, around);
+  const outlines = plateOutline(spec, covering, around);
+  const outline: Region = { outer: outlines[0] ?? [], holes: [] };
+  const notches = notchesOf(spec).flatMap((notch) => {
+    const region = notchRegion(notch, covering, around);
+    return region ? [{ spec: notch, region }] : [];
+  });
+  const opening = openingOf(spec, covering, around);
+  const taken = [...notches.map((notch) => notch.region), ...(opening ? [opening.region] : [])];
+  const body = outlines.length === 1 ? (sureDifference(outline, taken).value ?? []) : [];
+  const bearer = bearerOf(spec);
+  const bearing = bearer === undefined ? undefined : bearingOf(bearer, around);
+  const lift = covering && bearing ? liftOver(bearing, body, covering) : 0;
+  const bottom = typeof spec.height === "number" ? spec.height : (bearing?.z ?? 0);
+  return {
+    thickness,
+    covering,
+    pieces: outlines.length,
+    outline,
+    notches,
+    opening,
+    body,
+    lift,
+    stands: shifted(0, 0, bottom + lift + thickness),
+    bolts: boltsOf(spec, body, opening, around),
+  };
+}
+
+/** mm2 of wrapped covering on the bearer: less is noise. */
+const leastBearing = 1;
+
+/** The covering wrapped to the back lifts the plate by its clamped thickness, where that band lies on the bearer. */
+function liftOver(bearing: Bearing, body: readonly Region[], covering: PlateCovering): number {
+  if (covering.back === "rebate" || covering.wrap === 0) return 0;
+  const inside = body.flatMap((region) => insideWrap(region, covering));
+  const onBearer = (regions: readonly Region[]) =>
+    regions
+      .flatMap((region) => sureIntersection(bearing.outline, region).value ?? [])
+      .reduce((sum, r) => sum + areaOfRegion(r), 0);
+  return onBearer(body) - onBearer(inside) > leastBearing ? covering.clamped : 0;
+}
+
+function boltsOf(
+  spec: PlateSpec,
+  body: readonly Region[],
+  opening: Opening | undefined,
+  around: Around,
+): Bolts | undefined {
+  const bolted = spec.bolted;
+  const row = bolted && around.shop.bolts[bolted.with];
+  const bearing = bolted && bearingOf(bolted.to, around);
+  if (bolted === undefined || row === undefined || bearing === undefined) return undefined;
+  const [insertName, insert] = chooseInsert(bolted.insert, row, around);
+  const overlap = body.flatMap(
+    (region) => sureIntersection(bearing.outline, { outer: region.outer, holes: [] }).value ?? [],
+  );
+  const [area] = [...overlap].sort((a, b) => areaOfRegion(b) - areaOfRegion(a));
+  const room = rules.blockSide.value / 2;
+  const keepOut = opening ? [{ outer: circle(opening.centre, opening.radius + room, openingName), holes: [] }] : [];
+  const places = area ? boltPlaces(area, bolted["set in"], bolted.count, keepOut) : [];
+  return { to: bolted.to, name: bolted.with, row, insertName, insert, bearing, places };
+}
+
+/** The insert that the job names, or the longest on hand for the bolt's thread: the more thread the better in MDF. */
+function chooseInsert(
+  named: string | undefined,
+  bolt: Bolt,
+  { shop }: Around,
+): readonly [string | undefined, ThreadedInsert | undefined] {
+  if (named !== undefined) return [named, shop.inserts[named]];
+  const longest = insertsFor(shop, bolt.thread).at(-1);
+  return [longest?.name, longest?.insert];
+}

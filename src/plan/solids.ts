@@ -1,0 +1,142 @@
+import { compose, type Frame, identity, shifted } from "../geometry/frame.js";
+import { extentsOf } from "../geometry/measure.js";
+import { offsetEach, offsetProfile } from "../geometry/offset.js";
+import type { Profile, Region } from "../geometry/profile.js";
+import type { Block, SolidKernel, SolidRef } from "../geometry/solids.js";
+import type { StandingBlock } from "../geometry/solids-apart.js";
+import { featureName } from "../model/ids.js";
+import type { Driver, Job, Obstacle } from "../model/job.js";
+import type { Feature, Part } from "../model/part.js";
+import { rules } from "../shop/rules.js";
+import type { Standing } from "./standing.js";
+
+/**
+ * The board of a part as it stands: its profile with openings and holes that go through, less its pockets. Grooves,
+ * chamfers and blind holes are left in: nothing that fits or leaks turns on them.
+ */
+export function boardOf(kernel: SolidKernel, { part, at }: Standing): SolidRef {
+  const board = kernel.extrude(part.profile, part.thickness, at);
+  const pockets = part.features.flatMap((feature) => pocketOf(kernel, feature, part, at));
+  return pockets.length === 0 ? board : kernel.difference(board, pockets);
+}
+
+/** The board with its coverings on, as laid: every covered edge and side grown by its own covering. */
+export function finishedOf(kernel: SolidKernel, job: Job, { part, at }: Standing): SolidRef {
+  const { face, back } = coveringOn(job, part);
+  return kernel.extrude(finishedRegion(part), part.thickness + face + back, compose(at, shifted(0, 0, face)));
+}
+
+/** The block round the part with its coverings on. */
+export function finishedBlock(job: Job, { part, at, block }: Standing): StandingBlock {
+  const { min, max } = extentsOf(finishedRegion(part).outer);
+  const { face, back } = coveringOn(job, part);
+  return { block: { min: [min.x, min.y, block.min[2] - back], max: [max.x, max.y, block.max[2] + face] }, at };
+}
+
+/** What one measures with the covering on: outline moved out, openings moved in, by each edge's covering as laid. */
+export function finishedRegion(part: Part): Region {
+  const covering = (by: string) => coveringOnEdge(part, by);
+  if (!Object.values(part.edges).some((edge) => edge.finish.kind === "wrapped")) return part.profile;
+  return {
+    outer: offsetEach(part.profile.outer, covering)[0] ?? part.profile.outer,
+    holes: part.profile.holes.flatMap((hole) => offsetEach(hole, (by) => -covering(by))),
+  };
+}
+
+/** Thickness of the covering as laid on an edge of the profile, mm; 0 where it is bare. */
+export function coveringOnEdge(part: Part, by: string): number {
+  const finish = part.edges[by]?.finish;
+  return finish?.kind === "wrapped" ? finish.loose : 0;
+}
+
+/** Thickness of the coverings as laid on the two sides of a part, mm. */
+export function coveringOn(job: Job, { coverings }: Part): { readonly face: number; readonly back: number } {
+  const thick = (name: string | undefined) => (name === undefined ? 0 : (job.coverings[name]?.thick ?? 0));
+  return { face: thick(coverings.face), back: thick(coverings.back) };
+}
+
+/**
+ * A part as a wall round air: grown in its own plane by `margin`, mm, and every opening closed but the leaks named.
+ * Panels in exact contact do not close an air space (a turned box leaks through its seams), and a wall's plane is the
+ * one direction in which it may grow without taking air: its edges end in other panels or outside.
+ */
+export function wallOf(
+  kernel: SolidKernel,
+  { part, at }: Standing,
+  margin: number,
+  open: readonly Profile[],
+): SolidRef {
+  const outer = offsetProfile(part.profile.outer, margin)[0] ?? part.profile.outer;
+  return kernel.extrude({ outer, holes: open }, part.thickness, at);
+}
+
+/** The features that made a hole of the profile. */
+export function makersOf(part: Part, hole: Profile): readonly Feature[] {
+  const names = new Set(hole.flatMap(({ by }) => by.split("|")));
+  return part.features.filter(({ id }) => names.has(featureName(id)));
+}
+
+/** Something goes into it and closes it: a driver, a terminal, a bolt. */
+export function isFilled(feature: Feature): boolean {
+  return feature.filledBy !== undefined || feature.axis !== undefined;
+}
+
+/** A round body about a driver's axis: `d` wide at height `from`, `dTo` wide at `to`, mm above its mounting plane. */
+export type Body = { readonly d: number; readonly dTo: number; readonly from: number; readonly to: number };
+
+/** Room behind a magnet for air to move, mm: more where its pole is vented. */
+export function gapBehind(driver: Driver): number {
+  return (driver.vented === true ? rules.ventedMagnetGap : rules.magnetGap).value;
+}
+
+/**
+ * The bodies of a driver that its data sheet gives enough figures for: the rim of its frame; its basket, narrowing from
+ * the cut-out to the magnet; the whole disc of its magnet with the air gap behind; what its cone sweeps in front.
+ */
+export function bodiesOf(driver: Driver) {
+  const { frame, flange, depth, magnet, travel, "cut-out": cutOut, "stands proud": proud } = driver;
+  const rim = flange ?? 0;
+  const round = (d: number, from: number, to: number): Body => ({ d, dTo: d, from, to });
+  const behind = depth !== undefined && magnet !== undefined;
+  return {
+    frame: frame !== undefined && flange !== undefined ? round(frame, 0, flange) : undefined,
+    basket: behind ? { d: cutOut, dTo: magnet, from: 0, to: -depth } : undefined,
+    magnet: behind ? round(magnet, 0, -depth - gapBehind(driver)) : undefined,
+    travel: travel !== undefined ? round(cutOut, rim, rim + (proud ?? 0) + travel) : undefined,
+  };
+}
+
+export function bodyOf(kernel: SolidKernel, { d, dTo, from, to }: Body, at: Frame): SolidRef {
+  return kernel.cone(d, dTo, from, to, at);
+}
+
+/** The block round a body. */
+export function blockOfBody({ d, dTo, from, to }: Body, at: Frame): StandingBlock {
+  const r = Math.max(d, dTo) / 2;
+  return { block: { min: [-r, -r, Math.min(from, to)], max: [r, r, Math.max(from, to)] }, at };
+}
+
+/** An obstacle with room to keep clear of it: `clear` mm more on every side, above and below, round at its corners. */
+export function obstacleOf(kernel: SolidKernel, { outline, bottom, top }: Obstacle, clear: number): SolidRef {
+  const outer = clear > 0 ? (offsetProfile(outline, clear)[0] ?? outline) : outline;
+  return kernel.extrude({ outer, holes: [] }, top - bottom + 2 * clear, shifted(0, 0, top + clear));
+}
+
+/** The block round an obstacle and its clearance, vehicle frame. */
+export function blockOfObstacle({ outline, bottom, top }: Obstacle, clear: number): StandingBlock {
+  const { min, max } = extentsOf(outline);
+  const block: Block = {
+    min: [min.x - clear, min.y - clear, bottom - clear],
+    max: [max.x + clear, max.y + clear, top + clear],
+  };
+  return { block, at: identity };
+}
+
+function pocketOf(kernel: SolidKernel, feature: Feature, part: Part, at: Frame): readonly SolidRef[] {
+  const { cut, side } = feature;
+  if (cut.kind !== "pocket" || typeof side !== "string") return [];
+  // 1 mm of nothing above the board's surface, so that no two faces lie in one plane.
+  const open = 1;
+  const from = side === "face" ? open : cut.depth - part.thickness;
+  return [kernel.extrude(cut.region, cut.depth + open, compose(at, shifted(0, 0, from)))];
+}
