@@ -143,8 +143,8 @@ function findingOf(complaint: Complaint, at: Origin): Finding {
   if (token === undefined && input === undefined) return raise(missingKey, { at: [origin], facts: base });
   if (token === undefined && input === null) return raise(nothingWritten, { at: [origin], facts: base });
   const close = typeof input === "string" && complaint.def === notOneOf ? nearest(input, allowed) : undefined;
-  const hint = wantsQuotes(complaint) ? { hint: text("put it into quotes if it is meant as a text") } : {};
-  const facts = { ...base, ...(close && { nearest: text(close) }), ...hint, ...complaint.facts };
+  const hint: Facts = wantsQuotes(complaint) ? { hint: text("put it into quotes if it is meant as a text") } : {};
+  const facts: Facts = { ...base, ...(close && { nearest: text(close) }), ...hint, ...complaint.facts };
   return raise(complaint.def, { at: [origin], facts });
 }
 
