@@ -1,0 +1,31 @@
+import { partsWithheld } from "../flow/withhold.js";
+import type { FindingDef } from "../input/finding.js";
+import { inputFindings } from "../input/inputFindings.js";
+import { schemaFindings } from "../input/schemaFindings.js";
+import { yamlFindings } from "../input/yamlFindings.js";
+import { jobFindings } from "../job/findings.js";
+import { nestFindings } from "../nest/nest.js";
+import { kinds } from "../pieces/kinds.js";
+import { checks } from "../plan/checks/checks.js";
+import { planFindings } from "../plan/plan.js";
+import { processFindings } from "../process/process.js";
+import { shopFindings } from "../shop/findings.js";
+import { outputFindings } from "./output/findings.js";
+
+/** The words of every finding that any stage can raise, by code. */
+export const findingDefs: ReadonlyMap<string, FindingDef> = new Map(
+  [
+    ...yamlFindings,
+    ...schemaFindings,
+    ...inputFindings,
+    ...jobFindings,
+    ...shopFindings,
+    ...kinds.flatMap((kind) => kind.findings),
+    ...planFindings,
+    ...checks.flatMap((check) => check.findings),
+    ...processFindings,
+    ...nestFindings,
+    partsWithheld,
+    ...outputFindings,
+  ].map((def) => [def.code, def]),
+);

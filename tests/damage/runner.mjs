@@ -1,0 +1,48 @@
+// Takes damaged copies of a job through reading and building, one after the other, and prints a line as each begins and
+// one as it ends, so that the process that started this one can tell a copy that hangs.
+//
+//   node tests/damage/runner.mjs JOB FIRST-SEED COUNT [write]     on dist/; "write" also makes the files, in memory
+import { readFileSync } from "node:fs";
+import { exporters } from "../../dist/export/formats.js";
+import { buildJob, usualOptions } from "../../dist/flow/build.js";
+import { parseJob } from "../../dist/job/parse.js";
+import { kinds } from "../../dist/pieces/kinds.js";
+import { starterShop } from "../../dist/shop/starter.js";
+import { damaged } from "./damage.mjs";
+
+const [job, first, count, write] = process.argv.slice(2);
+const source = readFileSync(job, "utf8");
+const isError = (finding) => finding.severity === "error";
+
+for (let seed = Number(first); seed < Number(first) + Number(count); seed++) {
+  const text = damaged(source, seed);
+  tell({ seed, begins: true });
+  const begun = performance.now();
+  const outcome = await outcomeOf(text).catch((error) => ({ outcome: "threw", stack: error?.stack ?? String(error) }));
+  tell({ seed, ms: performance.now() - begun, ...outcome });
+}
+
+async function outcomeOf(text) {
+  const read = parseJob(text, "damaged.yaml", kinds);
+  if (read.value === undefined) return told("unreadable", read.findings, false);
+  const valid = !read.findings.some(isError);
+  const { value: build, findings } = await buildJob(read.value, starterShop(), kinds, {
+    ...usualOptions,
+    found: read.findings,
+  });
+  if (build === undefined) return told("nothing planned", findings, valid);
+  if (write === "write") for (const exporter of exporters) for (const file of await exporter.write(build)) void file;
+  if (build.plan.built.parts.length === 0) return told("all withheld", findings, valid);
+  return told(findings.some(isError) ? "planned, with errors" : "planned", findings, valid);
+}
+
+/** A result without a finding must be a whole plan. */
+function told(outcome, findings, valid) {
+  if (outcome !== "planned" && !findings.some(isError))
+    return { outcome: "silent", stack: `${outcome} without a finding`, valid };
+  return { outcome, valid, codes: findings.filter(isError).map((finding) => finding.code) };
+}
+
+function tell(line) {
+  process.stdout.write(`${JSON.stringify(line)}\n`);
+}
