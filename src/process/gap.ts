@@ -1,0 +1,25 @@
+import type { Method, Shop } from "../model/shop.js";
+import { cutOf, rowOf } from "../shop/lookups.js";
+
+/** Left on all round where a part is cut free roughly, to be routed to its line: mm, common practice, no source. */
+const roughAllowance = 3;
+
+/** Least clearance beside the bit where no machine is described: mm, common practice, no source. */
+const besideBit = 2;
+
+/**
+ * Least distance from a part to its neighbours on the sheet, mm.
+ *
+ * cnc:   the widest bit that goes through the board round this part, and the machine's clearance.
+ * saw:   the kerf: what one cut takes is all that lies between two parts.
+ * hand:  both parts are cut free with an allowance left on, with one kerf between them.
+ */
+export function gapOf(shop: Shop, method: Method, throughBits: readonly string[]): number {
+  if (method === "saw") return shop.saw.kerf;
+  if (method === "hand") return 2 * roughAllowance + shop.saw.kerf;
+  const widest = throughBits.reduce((most, name) => {
+    const bit = rowOf(shop.bits, name);
+    return bit ? Math.max(most, cutOf(bit)) : most;
+  }, 0);
+  return widest + (shop.cnc?.clearance ?? besideBit);
+}

@@ -1,0 +1,92 @@
+import type { Finding } from "../input/finding.js";
+import type { Cut, Feature, Part } from "../model/part.js";
+import type { Method, Shop } from "../model/shop.js";
+import { cutOf } from "../shop/lookups.js";
+import { bitsOf, isLongEnough, isWithin, type NamedBit, routerBit, routerBits } from "./bits.js";
+import { reachOf } from "./reach.js";
+
+/** A tool's name, or what it would have to be; neither where a hand needs none, as for a mark. */
+export type Found = {
+  readonly name?: string | undefined;
+  readonly needs?: string;
+  readonly findings?: readonly Finding[];
+};
+
+/** A drill within this of a hole's diameter makes it: mm, common practice, no source. */
+const sameDrill = 0.1;
+
+/** The tool for what is not cut through the board all round. `inUse`: the bit that already goes round the part. */
+export function otherTool(
+  shop: Shop,
+  part: Part,
+  feature: Feature,
+  method: Method,
+  inUse: NamedBit | undefined,
+): Found {
+  const { cut } = feature;
+  switch (cut.kind) {
+    case "hole":
+      return holeTool(shop, part, feature, cut, inUse);
+    case "groove":
+      return named(
+        routerBit(shop, cut.width, cut.depth),
+        "a straight bit no wider than the groove and as long as it is deep",
+      );
+    case "pocket": {
+      const { widest, findings } = reachOf(shop, part, feature);
+      const bit = reuse(inUse, widest, cut.depth) ?? routerBit(shop, widest, cut.depth);
+      return { ...named(bit, "a straight bit that goes into the pocket and is as long as it is deep"), findings };
+    }
+    case "edge":
+      return edgeTool(shop, cut, inUse);
+    case "mark":
+      return method === "cnc" && feature.stage === "sheet" ? { name: bitsOf(shop, ["v"]).at(-1)?.name } : {};
+    default:
+      return {};
+  }
+}
+
+const named = (bit: NamedBit | undefined, needs: string): Found => (bit ? { name: bit.name } : { needs });
+
+const reuse = (bit: NamedBit | undefined, widest: number, depth: number): NamedBit | undefined =>
+  bit && isWithin(bit, widest) && isLongEnough(bit, depth) ? bit : undefined;
+
+/** A drill of its own diameter; on a face also a router bit that goes round in it. */
+function holeTool(
+  shop: Shop,
+  part: Part,
+  { side }: Feature,
+  { d, depth }: Extract<Cut, { kind: "hole" }>,
+  inUse: NamedBit | undefined,
+): Found {
+  const deep = depth === "through" ? part.thickness : depth;
+  const [drill] = bitsOf(shop, ["drill"])
+    .filter(({ bit }) => Math.abs(cutOf(bit) - d) <= sameDrill)
+    .filter((bit) => isLongEnough(bit, deep))
+    .sort((a, b) => Math.abs(cutOf(a.bit) - d) - Math.abs(cutOf(b.bit) - d));
+  if (drill) return { name: drill.name };
+  if (typeof side !== "string") return { needs: "a drill of the hole's diameter" };
+  const bit = reuse(inUse, d, deep) ?? routerBit(shop, d, deep);
+  return named(bit, "a drill of the hole's diameter, or a thinner straight bit that is long enough");
+}
+
+/** A rebate by a straight bit, a chamfer by a chamfer bit or a v bit, a round-over by the bit of its radius. */
+function edgeTool(shop: Shop, cut: Extract<Cut, { kind: "edge" }>, inUse: NamedBit | undefined): Found {
+  if (cut.form === "rebate") {
+    const [widest] = bitsOf(shop, routerBits).filter((bit) => isLongEnough(bit, cut.depth));
+    return named(
+      reuse(inUse, Number.POSITIVE_INFINITY, cut.depth) ?? widest,
+      "a straight bit as long as the rebate is deep",
+    );
+  }
+  if (cut.form === "chamfer")
+    return named(bitsOf(shop, ["chamfer", "v"]).find(isChamferBit(cut)), "a chamfer or v bit that reaches as far in");
+  const bit = bitsOf(shop, ["round-over"]).find((each) => Math.abs(cutOf(each.bit) / 2 - cut.width) <= sameDrill);
+  return named(bit, "a round-over bit of that radius");
+}
+
+/** A chamfer bit is a cone: it reaches in from the edge by no more than half its diameter. */
+const isChamferBit =
+  (cut: Extract<Cut, { kind: "edge" }>) =>
+  (bit: NamedBit): boolean =>
+    cutOf(bit.bit) / 2 >= cut.width && isLongEnough(bit, cut.depth);

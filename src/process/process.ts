@@ -1,0 +1,65 @@
+import { type Finding, type FindingDef, type Outcome, raise } from "../input/finding.js";
+import type { PartProcess, Plan, Process } from "../model/build.js";
+import type { Job } from "../model/job.js";
+import type { Part } from "../model/part.js";
+import type { Shop } from "../model/shop.js";
+import { rowOf } from "../shop/lookups.js";
+import { cornerLeftToBench, cornerTooTight } from "./corners.js";
+import { gapOf } from "./gap.js";
+import { overMachine, partOverMachine, ripTooWide } from "./machineLimits.js";
+import { wayOf } from "./method.js";
+import { bitTooShort, noBitFits, toolToBuy } from "./missing.js";
+import { sidesOf } from "./side.js";
+import { toolsOf } from "./tools.js";
+import { turnsOf } from "./turns.js";
+
+export const noMachine: FindingDef = {
+  code: "no-machine",
+  severity: "warning",
+  words: "parts are to be cut by CNC, but the shop file describes no machine",
+  next: "describe the bed under cnc in the shop file, or cut by saw or by hand",
+  explain:
+    "Without a bed size it cannot be said whether parts and sheets lie on the machine, and the usual 2 mm are left beside " +
+    "the bit.",
+};
+
+export const processFindings: readonly FindingDef[] = [
+  cornerTooTight,
+  cornerLeftToBench,
+  bitTooShort,
+  noBitFits,
+  toolToBuy,
+  ripTooWide,
+  partOverMachine,
+  noMachine,
+];
+
+/** How each part is cut: method, sides, tools, the gap it needs and the turns it may have on a sheet. */
+export function processOf(job: Job, shop: Shop, plan: Plan): Outcome<Process> {
+  const each = plan.built.parts.map((part) => processPart(job, shop, part));
+  const parts = each.map(({ process }) => process);
+  const missing = shop.cnc === undefined && parts.some((process) => process.method === "cnc");
+  const findings = [
+    ...(missing ? [raise(noMachine, { at: [{ file: shop.file, path: [] }] })] : []),
+    ...each.flatMap((one) => one.findings),
+  ];
+  return { value: { parts }, findings };
+}
+
+function processPart(job: Job, shop: Shop, part: Part): { process: PartProcess; findings: readonly Finding[] } {
+  const { method, why } = wayOf(job, shop, part);
+  const { tool, through, findings } = toolsOf(shop, part, method);
+  const sides = sidesOf(part);
+  const stock = rowOf(job.boards, part.board)?.stock;
+  const hasGrain = stock !== undefined && (rowOf(shop.boards, stock)?.grain ?? false);
+  const process: PartProcess = {
+    part: part.id,
+    method,
+    why,
+    sides,
+    gap: gapOf(shop, method, through),
+    turns: turnsOf(part, method, hasGrain, !sides.includes("face")),
+    tool,
+  };
+  return { process, findings: [...findings, ...overMachine(shop, part, process)] };
+}
