@@ -20,6 +20,10 @@ export const tolerance = {
    *  once turned, the last digits of their shared faces differ (measured: 198 of 200 turned butt boxes leaked). */
   seam: 1e-4,
 
+  /** An arc that stands off its chord by less than this share of it is a line: the centre of a flatter one lies so far
+   *  away (over 10,000,000 mm for a metre of edge) that double precision no longer knows where. */
+  flat: 1e-8,
+
   // chord error, mm
   /** For pictures, solids and nesting: finer than a dust grain and than any measured board. */
   chord: 0.01,
