@@ -1,4 +1,5 @@
 import type { Build } from "../model/build.js";
+import { rules } from "../shop/rules.js";
 import { aboutMass, type PieceMass, pieceMasses } from "./mass.js";
 
 /** Where a caution is shown. */
@@ -239,11 +240,8 @@ function boxes(build: Build): readonly PieceMass[] {
   return pieceMasses(build).filter(({ piece }) => holders.has(piece));
 }
 
-/** Two people from here, kg. */
-const twoPeople = 25;
-
 function heavy(build: Build): readonly PieceMass[] {
-  return pieceMasses(build).filter(({ totalKg }) => totalKg > twoPeople);
+  return pieceMasses(build).filter(({ totalKg }) => totalKg > rules.twoPeopleKg.value);
 }
 
 function massesInWords(masses: readonly PieceMass[], { job }: Build): readonly string[] {

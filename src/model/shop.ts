@@ -70,6 +70,7 @@ export type CoveringStock = Sourced & {
   /** Between two finished edges where the job says nothing. */
   readonly reveal: number;
   readonly "roll width": number;
+  /** For a running metre of the roll. */
   readonly price?: number;
 };
 

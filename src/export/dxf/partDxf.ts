@@ -1,5 +1,6 @@
 import { toolSize } from "../../drawing/sizes.js";
 import { extentsOf } from "../../geometry/measure.js";
+import type { Region } from "../../geometry/profile.js";
 import type { Build } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
 import { dxfBytes } from "./drawing.js";
@@ -14,7 +15,7 @@ import { besideShapes } from "./tableShapes.js";
 export function partDxf(build: Build, part: Part): Uint8Array {
   const { job, plan, process } = build;
   const how = process.parts.find((each) => each.part === part.id);
-  const shapes = [...partShapes(part), nameShape(part)];
+  const shapes = [...partShapes(part), nameShape(part, part.profile)];
   const beside = besideShapes(extentsOf(part.blank), [
     {
       lines: [
@@ -34,9 +35,9 @@ export function partTitle(part: Part): string {
   return `${part.number} ${part.id}`;
 }
 
-/** The part's number and role, as large as there is room for on the part. */
-export function nameShape(part: Part): Shape {
-  const { at, clear } = labelPlace(part.profile);
+/** The part's number and role, as large as there is room for on the part; `region`: its profile, where it lies. */
+export function nameShape(part: Part, region: Region): Shape {
+  const { at, clear } = labelPlace(region);
   const text = `${part.number} ${part.role}`;
   const height = Math.max(2, Math.min(20, clear / 3, (1.8 * clear) / widthOfWords(text, 1)));
   const x = at.x - widthOfWords(text, height) / 2;

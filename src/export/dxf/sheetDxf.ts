@@ -33,8 +33,7 @@ export function sheetDxf(build: Build, sheet: NestedSheet): Uint8Array {
 
 function partOnSheet(part: Part, placed: Placed): readonly Shape[] {
   const to = toSheet(part, placed);
-  const name = layOnSheet(nameShape(part), to);
-  return [...partShapes(part).map((shape) => layOnSheet(shape, to)), name];
+  return [...partShapes(part).map((shape) => layOnSheet(shape, to)), nameShape(part, to.region(part.profile))];
 }
 
 function boardShapes({ length, width, trim }: NestedSheet): readonly Shape[] {
