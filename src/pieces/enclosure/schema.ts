@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { Door } from "../../input/door.js";
-import { cutBy, name } from "../common/keys.js";
+import { name } from "../../job/names.js";
+import { cutBy, rowName } from "../common/keys.js";
 import { faceNames } from "./faces.js";
 
 const side = { min: 60, max: 3000 };
@@ -33,7 +34,7 @@ export function enclosureSchema(door: Door) {
         displaces: door.volume({ min: 0, max: 10 }).optional(),
       })
       .optional(),
-    screws: z.union([z.literal("none"), z.strictObject({ with: name() })]).optional(),
+    screws: z.union([z.literal("none"), z.strictObject({ with: rowName() })]).optional(),
     "held by": z
       .strictObject({
         straps: z.int().min(1).max(20).optional(),

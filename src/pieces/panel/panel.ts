@@ -1,58 +1,29 @@
-import { z } from "zod";
-import { shifted } from "../../geometry/frame.js";
 import { fillet } from "../../geometry/corners.js";
+import { identity, shifted } from "../../geometry/frame.js";
 import type { Profile } from "../../geometry/profile.js";
 import { circle, rectangle } from "../../geometry/shapes.js";
-import type { Door } from "../../input/door.js";
-import { below, type FindingDef, type Origin, type Outcome, raise } from "../../input/finding.js";
-import { cornersSchema, outlineOf } from "../../job/outline.js";
+import { below, type FindingDef, mm, type Origin, type Outcome, raise, text } from "../../input/finding.js";
 import type { Around, Built, Offer, PieceKind, Reference } from "../../model/piece.js";
-import { cutBy, name } from "../common/keys.js";
+import { snap, stepOf } from "../common/method.js";
 import { type Draft, makePart } from "../common/part.js";
+import { type PanelSpec, panelSchema } from "./schema.js";
 
-/** The keys of a plain panel: any outline with holes. */
-function panelSchema(door: Door) {
-  const range = { min: 1, max: 3600 };
-  return z.strictObject({
-    kind: z.literal("panel"),
-    board: name(),
-    outline: z.union([door.size(range), cornersSchema(door)]),
-    holes: z
-      .record(
-        name(),
-        z.strictObject({
-          at: door.point(),
-          across: door.length({ min: 0.5, max: 2000 }),
-          deep: door.length({ min: 0.5, max: 100 }).optional(),
-          from: z.enum(["face", "back"]).optional(),
-        }),
-      )
-      .optional(),
-    openings: z
-      .record(
-        name(),
-        z.strictObject({ at: door.point(), size: door.size(range), round: door.length({ min: 0, max: 1000 }).optional() }),
-      )
-      .optional(),
-    lies: z
-      .strictObject({
-        x: door.length({ min: -5000, max: 5000 }),
-        y: door.length({ min: -5000, max: 5000 }),
-        z: door.length({ min: -1000, max: 3000 }),
-      })
-      .optional(),
-    "cut by": cutBy(),
-  });
-}
-
-export type PanelSpec = z.output<ReturnType<typeof panelSchema>>;
+export const holeTooDeep: FindingDef = {
+  code: "hole-too-deep",
+  severity: "error",
+  words: "hole {hole} is {deep} deep in {thickness} board",
+  next: "leave `deep` out for a hole that goes through, or make it less",
+  explain: "A hole with a depth is blind. As deep as the board or deeper, it would go through.",
+};
 
 /** A plain panel: the way out where no other kind fits. With `lies` it lies flat in the vehicle, face up. */
 export const panel: PieceKind<PanelSpec> = {
   kind: "panel",
   schema: panelSchema,
-  findings: [],
-  refs: (spec: PanelSpec, at: Origin): readonly Reference[] => [{ kind: "board", name: spec.board, at: below(at, "board") }],
+  findings: [holeTooDeep],
+  refs: (spec: PanelSpec, at: Origin): readonly Reference[] => [
+    { kind: "board", name: spec.board, at: below(at, "board") },
+  ],
   free: () => undefined,
   offer: offerPanel,
   ask: () => ({ value: [], findings: [] }),
@@ -60,6 +31,89 @@ export const panel: PieceKind<PanelSpec> = {
   build: buildPanel,
 };
 
-export type { Around, Built, FindingDef, Offer, Outcome, Profile };
-export { circle, fillet, makePart, raise, rectangle, shifted, outlineOf };
-export type { Draft };
+/** The panel's frame: its own origin at the place it lies, its face one board above. */
+function offerPanel(spec: PanelSpec, _size: number, around: Around): Outcome<Offer> {
+  const { thickness } = around.board(spec.board);
+  const value: Offer = {
+    ...(spec.lies ? { stands: shifted(spec.lies.x, spec.lies.y, spec.lies.z + thickness) } : {}),
+    planes: { top: identity },
+    outlines: { top: { outer: outlineOf(spec, around), holes: [] } },
+    drivers: {},
+  };
+  return { value, findings: [] };
+}
+
+function buildPanel(spec: PanelSpec, _size: number, around: Around): Outcome<Built> {
+  const { thickness } = around.board(spec.board);
+  const made = makePart({
+    piece: around.id,
+    role: "panel",
+    from: [around.origin],
+    board: around.board(spec.board),
+    features: [
+      {
+        name: "outline",
+        from: [below(around.origin, "outline")],
+        cut: { kind: "outline", region: { outer: outlineOf(spec, around), holes: [] }, corner: "sharp" },
+      },
+      ...openingDrafts(spec, around),
+      ...holeDrafts(spec, around),
+    ],
+    at: identity,
+  });
+  const tooDeep = Object.entries(spec.holes ?? {}).flatMap(([hole, { deep }]) => {
+    if (deep === undefined || deep < thickness) return [];
+    const facts = { hole: text(hole), deep: mm(deep), thickness: mm(thickness) };
+    return [raise(holeTooDeep, { at: [below(around.origin, "holes", hole, "deep")], on: [around.id], facts })];
+  });
+  const parts = made.value && tooDeep.length === 0 ? [made.value] : [];
+  const value: Built = { parts, joints: [], axes: [], mounts: [], air: [], steps: [], buys: [] };
+  return { value, findings: [...made.findings, ...tooDeep] };
+}
+
+/** As drawn; a plain length by width snaps to the step of whoever cuts it. */
+function outlineOf(spec: PanelSpec, around: Around): Profile {
+  const [first, second] = spec.outline;
+  if (typeof first !== "number" || typeof second !== "number") return spec.outline as Profile;
+  const step = stepOf(spec, around);
+  return rectangle(0, 0, snap(first, step), snap(second, step), ["near", "right", "far", "left"]);
+}
+
+function openingDrafts(spec: PanelSpec, { origin }: Around): readonly Draft[] {
+  return Object.entries(spec.openings ?? {}).map(([key, { at, size, round }]) => {
+    const name = `opening.${key}`;
+    const [x, y] = at;
+    const sharp = rectangle(x - size[0] / 2, y - size[1] / 2, x + size[0] / 2, y + size[1] / 2, name);
+    const outer = fillet(sharp, Math.min(round ?? 0, size[0] / 2, size[1] / 2)).profile;
+    const region = { outer: outer.map((vertex) => ({ ...vertex, by: name })), holes: [] };
+    return { name, from: [below(origin, "openings", key)], cut: { kind: "opening", region, corner: "sharp" } };
+  });
+}
+
+function holeDrafts(spec: PanelSpec, { origin }: Around): readonly Draft[] {
+  return Object.entries(spec.holes ?? {}).map(
+    ([
+      key,
+      {
+        at: [x, y],
+        across,
+        deep,
+        from,
+      },
+    ]) => {
+      const place = [below(origin, "holes", key)];
+      const side = from ?? "face";
+      // A large round hole is an opening: it is routed, not drilled.
+      if (deep === undefined && across > largestDrilled) {
+        const name = `opening.${key}`;
+        const region = { outer: circle({ x, y }, across / 2, name), holes: [] };
+        return { name, from: place, cut: { kind: "opening", region, corner: "bit" } };
+      }
+      const cut = { kind: "hole", at: { x, y }, d: across, depth: deep ?? "through" } as const;
+      return { name: `hole.${key}`, from: place, side, cut };
+    },
+  );
+}
+
+/** mm: wider than this, no drill in the shop. */
+const largestDrilled = 40;

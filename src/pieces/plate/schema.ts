@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { Door } from "../../input/door.js";
-import { cutBy, name } from "../common/keys.js";
+import { name } from "../../job/names.js";
+import { cutBy, rowName } from "../common/keys.js";
 
 /** The keys of a plate: a flat trim board over the surveyed outline. */
 export function plateSchema(door: Door) {
@@ -43,8 +44,8 @@ export function plateSchema(door: Door) {
     bolted: z
       .strictObject({
         to: name(),
-        with: name(),
-        insert: name().optional(),
+        with: rowName(),
+        insert: rowName().optional(),
         count: z.int().min(2).max(60),
         "set in": door.length({ min: 10, max: 500 }),
       })

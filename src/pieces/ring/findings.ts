@@ -21,7 +21,8 @@ export const recessTooDeep: FindingDef = {
   severity: "error",
   words: "the recess is {deep} deep in {thickness} board",
   next: "make it at most {most} deep, or use a thicker board",
-  explain: "The screws of the driver hold in what is left under the recess: at least 3 mm (common practice, no source).",
+  explain:
+    "The screws of the driver hold in what is left under the recess: at least 3 mm (common practice, no source).",
 };
 
 export const frameUnknown: FindingDef = {

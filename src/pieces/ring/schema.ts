@@ -1,6 +1,7 @@
 import { z } from "zod";
 import type { Door } from "../../input/door.js";
-import { cutBy, name } from "../common/keys.js";
+import { name } from "../../job/names.js";
+import { cutBy } from "../common/keys.js";
 
 const diameter = { min: 20, max: 1200 };
 

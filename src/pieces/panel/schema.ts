@@ -1,0 +1,43 @@
+import { z } from "zod";
+import type { Door } from "../../input/door.js";
+import { name } from "../../job/names.js";
+import { cornersSchema } from "../../job/outline.js";
+import { cutBy } from "../common/keys.js";
+
+const size = { min: 1, max: 3600 };
+const across = { min: 0.5, max: 2000 };
+
+/** The keys of a plain panel: any outline with holes and openings. */
+export function panelSchema(door: Door) {
+  const where = (most: number) => door.length({ min: -most, max: most });
+  return z.strictObject({
+    kind: z.literal("panel"),
+    board: name(),
+    outline: z.union([door.size(size), cornersSchema(door)]),
+    holes: z
+      .record(
+        name(),
+        z.strictObject({
+          at: door.point(),
+          across: door.length(across),
+          deep: door.length({ min: 0.5, max: 100 }).optional(),
+          from: z.enum(["face", "back"]).optional(),
+        }),
+      )
+      .optional(),
+    openings: z
+      .record(
+        name(),
+        z.strictObject({
+          at: door.point(),
+          size: door.size(size),
+          round: door.length({ min: 0, max: 1000 }).optional(),
+        }),
+      )
+      .optional(),
+    lies: z.strictObject({ x: where(5000), y: where(5000), z: where(3000) }).optional(),
+    "cut by": cutBy(),
+  });
+}
+
+export type PanelSpec = z.output<ReturnType<typeof panelSchema>>;
