@@ -12,20 +12,21 @@ import { processFindings } from "../process/process.js";
 import { shopFindings } from "../shop/findings.js";
 import { outputFindings } from "./output/findings.js";
 
-/** The words of every finding that any stage can raise, by code. */
-export const findingDefs: ReadonlyMap<string, FindingDef> = new Map(
-  [
-    ...yamlFindings,
-    ...schemaFindings,
-    ...inputFindings,
-    ...jobFindings,
-    ...shopFindings,
-    ...kinds.flatMap((kind) => kind.findings),
-    ...planFindings,
-    ...checks.flatMap((check) => check.findings),
-    ...processFindings,
-    ...nestFindings,
-    partsWithheld,
-    ...outputFindings,
-  ].map((def) => [def.code, def]),
-);
+/** The words of every finding that any stage can raise. */
+export const allFindings: readonly FindingDef[] = [
+  ...yamlFindings,
+  ...schemaFindings,
+  ...inputFindings,
+  ...jobFindings,
+  ...shopFindings,
+  ...kinds.flatMap((kind) => kind.findings),
+  ...planFindings,
+  ...checks.flatMap((check) => check.findings),
+  ...processFindings,
+  ...nestFindings,
+  partsWithheld,
+  ...outputFindings,
+];
+
+/** The same, by code. Kinds of pieces may share a finding. */
+export const findingDefs: ReadonlyMap<string, FindingDef> = new Map(allFindings.map((def) => [def.code, def]));

@@ -79,9 +79,9 @@ function branches(schema: Schema): readonly Schema[] {
 /** "#/$defs/length", followed. */
 function resolved(root: Schema, schema: Schema): Schema {
   const reference = asText(schema["$ref"]);
-  if (reference === undefined || !reference.startsWith("#/")) return schema;
+  if (!reference?.startsWith("#")) return schema;
   let target: unknown = root;
-  for (const key of reference.slice(2).split("/")) target = isSchema(target) ? target[key] : undefined;
+  for (const key of reference.split("/").slice(1)) target = isSchema(target) ? target[key] : undefined;
   return isSchema(target) ? target : schema;
 }
 

@@ -1,10 +1,11 @@
+import type { JobOptions } from "../buildFile.js";
 import type { AddCommand } from "../command.js";
 import { takesJob } from "../options.js";
 
 export const addCheck: AddCommand = (program, run) =>
   void takesJob(program.command("check"))
     .description("say what would not fit, hold or work, and write nothing")
-    .action((file, options) =>
+    .action((file: string, options: JobOptions) =>
       run(async (terminal) => {
         const { buildFile } = await import("../buildFile.js");
         const { conclude, nothing } = await import("../conclude.js");

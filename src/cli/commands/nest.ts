@@ -1,10 +1,11 @@
+import type { JobOptions } from "../buildFile.js";
 import type { AddCommand } from "../command.js";
 import { takesJob, takesNest } from "../options.js";
 
 export const addNest: AddCommand = (program, run) =>
   void takesNest(takesJob(program.command("nest")))
     .description("say which sheets to buy and how the parts lie on them")
-    .action((file, options) =>
+    .action((file: string, options: JobOptions) =>
       run(async (terminal) => {
         const { buildFile } = await import("../buildFile.js");
         const { conclude, nothing } = await import("../conclude.js");
