@@ -44,9 +44,10 @@ export type Disk = {
   writtenAt(path: string): Promise<number | undefined>;
 };
 
-/** The system's code of an error: "ENOENT". */
+/** The system's code of an error: "ENOENT". Other errors have none, nor has the runtime's own "ERR_INVALID_ARG_TYPE". */
 export function systemCode(error: unknown): string | undefined {
-  return error instanceof Error && "code" in error && typeof error.code === "string" ? error.code : undefined;
+  const code = error instanceof Error && "code" in error ? error.code : undefined;
+  return typeof code === "string" && /^E[A-Z0-9]+$/.test(code) ? code : undefined;
 }
 
 export const realDisk: Disk = {

@@ -1,5 +1,5 @@
 import { join } from "node:path";
-import type { Disk } from "./disk.js";
+import { type Disk, systemCode } from "./disk.js";
 
 /** The run that wants the lock, and what it can learn of other runs. */
 export type Runner = {
@@ -45,8 +45,7 @@ export async function takeLock(
     if (other === undefined) {
       const name = `lock.${runner.pid}.${runner.host}.${runner.token()}`;
       own.add(name);
-      await disk.makeFolder(folder);
-      await disk.create(join(folder, name));
+      if (!(await raise(disk, folder, name))) continue;
       const lower = async () => {
         await disk.remove(join(folder, name));
         own.delete(name);
@@ -62,6 +61,18 @@ export async function takeLock(
       told = true;
     }
     await runner.pause(pollEvery + ((runner.pid * 7 + attempt * 31) % pollEvery));
+  }
+}
+
+/** False where another run, leaving, took the empty folder away in between. */
+async function raise(disk: Disk, folder: string, name: string): Promise<boolean> {
+  await disk.makeFolder(folder);
+  try {
+    await disk.create(join(folder, name));
+    return true;
+  } catch (error) {
+    if (systemCode(error) !== "ENOENT") throw error;
+    return false;
   }
 }
 
