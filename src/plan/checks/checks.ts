@@ -1,0 +1,41 @@
+import type { Finding } from "../../input/finding.js";
+import type { Check, Plan } from "../../model/build.js";
+import type { Job } from "../../model/job.js";
+import type { Shop } from "../../model/shop.js";
+import { chamferReads } from "./chamferReads.js";
+import { driverData } from "./driverData.js";
+import { driverFits } from "./driverFits.js";
+import { fasteners } from "./fasteners.js";
+import { holes } from "./holes.js";
+import { insideClosed } from "./insideClosed.js";
+import { insideSpace } from "./insideSpace.js";
+import { netVolume } from "./netVolume.js";
+import { noScrews } from "./noScrews.js";
+import { notchCorner } from "./notchCorner.js";
+import { partsApart } from "./partsApart.js";
+import { throughOpening } from "./throughOpening.js";
+import { wrapNeedsGroove } from "./wrapNeedsGroove.js";
+
+/** Every check of a plan, in the order in which its findings are told. */
+export const checks: readonly Check[] = [
+  netVolume,
+  insideClosed,
+  partsApart,
+  insideSpace,
+  driverData,
+  driverFits,
+  throughOpening,
+  fasteners,
+  holes,
+  noScrews,
+  wrapNeedsGroove,
+  notchCorner,
+  chamferReads,
+];
+
+/** Everything the checks find in a plan. Solids are loaded only where one of them needs any. */
+export async function runChecks(job: Job, shop: Shop, plan: Plan): Promise<readonly Finding[]> {
+  const found: Finding[] = [];
+  for (const check of checks) found.push(...(await check.run(job, shop, plan)));
+  return found;
+}

@@ -1,0 +1,123 @@
+import { loadSolids } from "../../geometry/solids.js";
+import { type Finding, type FindingDef, litres, raise, text } from "../../input/finding.js";
+import type { Check, Plan } from "../../model/build.js";
+import type { Job } from "../../model/job.js";
+import type { Air } from "../../model/piece.js";
+import { partOf } from "../standing.js";
+import { airIn, chambersOf } from "./common/air.js";
+
+export const volumeOff: FindingDef = {
+  code: "volume-off",
+  severity: "warning",
+  words: "{air} reaches {reached} net where {wanted} is wanted: {off} {way}",
+  next: "change an outside size, or give the volume that will do",
+  explain:
+    "The net volume is the air inside less what stands in it: driver, blocks, braces, terminal. More than two hundredths off, and more than one step of the free size explains, is worth a look; the ear hears it only past about a tenth.",
+};
+
+export const volumeOutsideWants: FindingDef = {
+  code: "volume-outside-wants",
+  severity: "warning",
+  words: "{air} has {reached} net, and {driver} wants {least} to {most}",
+  next: "make the box larger or smaller, or choose a driver that wants this volume",
+  explain:
+    "The driver's maker gives the closed-box volumes it is made for. Outside them the bass booms or falls off early.",
+};
+
+export const volumeInDoubt: FindingDef = {
+  code: "volume-in-doubt",
+  severity: "error",
+  words: "the volume of {air} is in doubt: {formula} by its sizes, {measured} measured on its parts",
+  next: "report this: it is a mistake in the program, not in the job",
+  explain:
+    "The volume is worked out twice, by a formula and by measuring the hollow that the parts leave. For flat panels the two agree to a millionth; where they do not, one of them is wrong.",
+};
+
+/** Off by less than this share of the volume wanted is as good as it gets (common practice, no source). */
+const near = 0.02;
+/** Formula and solids of a flat box agree to this share of the volume. */
+const agree = 1e-6;
+
+export const netVolume: Check = {
+  name: "net volume",
+  findings: [volumeOff, volumeOutsideWants, volumeInDoubt],
+  async run(job, shop, plan) {
+    const { air } = plan.built;
+    if (air.length === 0) return [];
+    const step = Math.max(shop.saw.step, shop.router.step);
+    return [
+      ...air.flatMap((chamber) => againstWanted(chamber, plan, step)),
+      ...air.flatMap((chamber) => againstDriver(chamber, job, plan)),
+      ...(await againstSolids(plan)),
+    ];
+  },
+};
+
+export function netLitres({ terms }: Air): number {
+  return terms.reduce((sum, term) => sum + term.litres, 0);
+}
+
+function againstWanted(air: Air, plan: Plan, step: number): readonly Finding[] {
+  const wanted = air.wantedL;
+  if (wanted === undefined) return [];
+  const reached = netLitres(air);
+  const off = reached - wanted;
+  if (Math.abs(off) <= Math.max(near * wanted, stepOf(air, plan, step))) return [];
+  const facts = {
+    air: text(air.name),
+    reached: litres(reached),
+    wanted: litres(wanted),
+    off: litres(Math.abs(off)),
+    way: text(off > 0 ? "too much" : "too little"),
+  };
+  return [raise(volumeOff, { at: air.from, on: air.walls, facts })];
+}
+
+/** What one step of the piece's free size does to its gross volume, L; 0 where no size is free. */
+function stepOf(air: Air, plan: Plan, step: number): number {
+  const piece = pieceOf(air, plan);
+  const size = plan.sizes.find(([id]) => id === piece)?.[1];
+  const gross = air.terms[0]?.litres ?? 0;
+  return size === undefined || size <= 0 ? 0 : (gross * step) / size;
+}
+
+function againstDriver(air: Air, job: Job, plan: Plan): readonly Finding[] {
+  const piece = pieceOf(air, plan);
+  const reached = netLitres(air);
+  return plan.built.mounts.flatMap((mount) => {
+    const closed = job.drivers[mount.driver]?.wants?.closed;
+    if (mount.piece !== piece || closed === undefined) return [];
+    const [least, most] = closed;
+    if (reached >= least && reached <= most) return [];
+    const facts = {
+      air: text(air.name),
+      driver: text(mount.driver),
+      reached: litres(reached),
+      least: litres(least),
+      most: litres(most),
+    };
+    return [raise(volumeOutsideWants, { at: [...air.from, ...mount.from], on: [mount.piece], facts })];
+  });
+}
+
+/** Only what the parts show is compared: a driver's displacement is a figure from its sheet. */
+async function againstSolids(plan: Plan): Promise<readonly Finding[]> {
+  const chambers = chambersOf(plan);
+  if (chambers.length === 0) return [];
+  const kernel = await loadSolids();
+  return chambers.flatMap((chamber) => {
+    const { air } = chamber;
+    const measured = airIn(kernel, plan, chamber);
+    // Not closed even with its holes stopped: that is for another check to say.
+    if (measured === undefined) return [];
+    const formula = air.terms.reduce((sum, { litres, shaped }) => sum + (shaped ? litres : 0), 0);
+    if (Math.abs(measured / 1e6 - formula) <= agree * formula) return [];
+    const facts = { air: text(air.name), formula: litres(formula), measured: litres(measured / 1e6) };
+    return [raise(volumeInDoubt, { at: air.from, on: air.walls, facts })];
+  });
+}
+
+function pieceOf(air: Air, plan: Plan) {
+  const wall = air.walls[0];
+  return wall === undefined ? undefined : partOf(plan, wall)?.piece;
+}
