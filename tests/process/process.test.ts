@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { circle, rectangle } from "../../src/geometry/shapes.js";
 import { boardId } from "../../src/model/ids.js";
 import type { BoardStock } from "../../src/model/shop.js";
-import { cut, feature, hole, id, opening, panel, rounded } from "./benchParts.js";
+import { cut, feature, hole, id, opening, panel, rounded, sheetOutline } from "./benchParts.js";
 
 const q = Math.PI / 2;
 const disc = panel([], { profile: { outer: circle({ x: 0, y: 0 }, 150, "edge"), holes: [] } });
