@@ -8,8 +8,8 @@ import { kerfOf, type Tile, tilesOf } from "./tile.js";
  *
  * Method:   many layouts made greedily, one tile after another in the best rest, each in another order and by another
  *           rule; half of them begin from the best order so far with a few tiles exchanged. The best is kept.
- * Best:     least left over, then least cost of stock, fewest sheets bought, fewest sheets and offcuts cut into, and the
- *           largest rectangle left in one piece.
+ * Best:     least left over, then least cost of stock, fewest sheets bought, least board cut into (so that offcuts go
+ *           before whole sheets of the rack), fewest pieces of it, and the largest rectangle left in one piece.
  * Source:   greedy guillotine packing with one full cut a tile: common practice, no source.
  */
 export const nestRectangles: NestEngine = (order) => {
@@ -93,6 +93,7 @@ function worthOf(order: NestOrder, tiles: readonly Tile[], packing: Packing): nu
     tiles.reduce((sum, tile) => sum + (left.has(tile.item) ? tile.long * tile.short : 0), 0),
     rows.reduce((sum, row) => sum + row.cost, 0),
     rows.filter((row) => row.cost > 0).length,
+    rows.reduce((sum, row) => sum + row.length * row.width, 0),
     rows.length,
     -largest.reduce((most, area) => Math.max(most, area), 0),
   ];

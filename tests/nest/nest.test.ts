@@ -1,0 +1,226 @@
+import { describe, expect, it } from "vitest";
+import { wordsOf } from "../../src/input/words.js";
+import type { BoardStock } from "../../src/model/shop.js";
+import { nestFindings, nestParts } from "../../src/nest/nest.js";
+import { blankPart, board, type Order, orderOf, plain, ring } from "../property/nestOrders.js";
+
+const options = { seed: 1, iterations: 60 };
+const nested = ({ job, shop, plan, process }: Order) => nestParts(job, shop, plan, process, options);
+const codes = (order: Order) => nested(order).findings.map((finding) => finding.code);
+
+/** Trim 10 all round: 1180 x 780 to lie on. */
+const sheet = { length: 1200, width: 800, trim: 10 };
+const sized = (length: number, width: number, boards: Readonly<Record<string, BoardStock>>, how = {}) =>
+  orderOf([blankPart("a", "one", plain(length, width))], boards, () => how);
+
+/** For every code: an order that raises it, and one just short of it. */
+const cases: Readonly<Record<string, { readonly raised: Order; readonly short: Order }>> = {
+  "part-over-sheet": {
+    raised: sized(1180.1, 300, { one: board({ sheets: [sheet] }) }),
+    short: sized(1180, 780, { one: board({ sheets: [sheet] }) }),
+  },
+  "board-without-sheets": {
+    raised: sized(100, 100, { one: board({}) }),
+    short: sized(100, 100, { one: board({ offcuts: [{ name: "A", length: 100, width: 100, trim: 0 }] }) }),
+  },
+  "stock-used-up": {
+    raised: orderOf(
+      [1, 2, 3].map((n) => blankPart(`p${n}`, "one", plain(100, 100))),
+      { one: board({ offcuts: [{ name: "A", length: 323.9, width: 100, trim: 0 }] }) },
+      () => ({ gap: 12 }),
+    ),
+    short: orderOf(
+      [1, 2, 3].map((n) => blankPart(`p${n}`, "one", plain(100, 100))),
+      { one: board({ offcuts: [{ name: "A", length: 324, width: 100, trim: 0 }] }) },
+      () => ({ gap: 12 }),
+    ),
+  },
+  // the bed is 2500 x 1300
+  "sheet-over-machine": {
+    raised: sized(100, 100, { one: board({ sheets: [{ length: 2500.1, width: 1300, trim: 0 }] }) }),
+    short: sized(100, 100, { one: board({ sheets: [{ length: 1300, width: 2500, trim: 0 }] }) }),
+  },
+};
+
+describe("every finding of the nest", () => {
+  it("has an order that raises it and one just short of it", () => {
+    expect(Object.keys(cases).sort()).toEqual(nestFindings.map((def) => def.code).sort());
+  });
+
+  for (const def of nestFindings)
+    it(`${def.code}: is raised, in words that can be read, and not raised just short of it`, () => {
+      const { raised, short } = cases[def.code]!;
+      const { findings } = nested(raised);
+      expect(findings.map((finding) => finding.code)).toEqual([def.code]);
+      const { words, next } = wordsOf(findings[0]!, def, { unit: "mm" });
+      expect(`${words} ${next}`).not.toMatch(/[{}]|undefined|NaN|Infinity/);
+      expect(codes(short)).toEqual([]);
+    });
+});
+
+describe("a part that no sheet takes", () => {
+  const over = (order: Order) => nested(order).findings[0]!.facts;
+
+  it("is told by how much, for the sheet that misses by least", () => {
+    const boards = { one: board({ sheets: [sheet, { length: 1230, width: 600, trim: 10 }] }) };
+    expect(over(sized(1211.5, 500, boards))).toMatchObject({ over: { value: 1.5 }, length: { value: 1211.5 } });
+  });
+
+  it("is told when a turn that its grain forbids would do, or another stock of the same board", () => {
+    const tall = sized(700, 1100, { one: board({ sheets: [sheet] }) }, { turns: [0] });
+    expect(over(tall)["way"]).toMatchObject({ value: expect.stringContaining("across the grain") });
+    const larger = { one: board({ sheets: [sheet] }), two: board({ sheets: [{ ...sheet, length: 2440 }] }) };
+    expect(over(sized(1500, 700, larger))["way"]).toMatchObject({ value: expect.stringContaining("cut it from two") });
+    const thicker = {
+      one: board({ sheets: [sheet] }),
+      two: board({ thickness: 19, sheets: [{ ...sheet, length: 2440 }] }),
+    };
+    expect(over(sized(1500, 700, thicker))["way"]).toMatchObject({ value: expect.stringContaining("smaller") });
+  });
+
+  it("stays out alone: all else is laid", () => {
+    const parts = [blankPart("big", "one", plain(2000, 100)), blankPart("small", "one", plain(200, 100))];
+    const { value } = nested(orderOf(parts, { one: board({ sheets: [sheet] }) }, () => ({})));
+    expect(value!.left).toEqual(["set/big"]);
+    expect(value!.sheets.flatMap((each) => each.placed.map((one) => one.part))).toEqual(["set/small"]);
+  });
+});
+
+describe("the stock", () => {
+  const unturned = () => ({ turns: [0] });
+  const many = (n: number, l: number, w: number, name = "one") =>
+    Array.from({ length: n }, (_, i) => blankPart(`${name}${i}`, name, plain(l, w)));
+
+  it("comes from the rack first: the offcut that will do, then sheets on hand, and only then the merchant", () => {
+    const stock = board({
+      sheets: [{ ...sheet, "on hand": 1, price: 30 }],
+      offcuts: [
+        { name: "B", length: 700, width: 400, trim: 0 },
+        { name: "A", length: 420, width: 320, trim: 0 },
+      ],
+    });
+    const names = (n: number) =>
+      nested(orderOf(many(n, 400, 300), { one: stock }, unturned))
+        .value!.sheets.map((each) => each.sheet)
+        .sort();
+    expect(names(1)).toEqual(["one offcut A"]);
+    // 4 on a whole sheet, one on each offcut; for the seventh a sheet must be bought, which spares the offcuts
+    expect(names(6)).toEqual(["one 1", "one offcut A", "one offcut B"]);
+    expect(names(7)).toEqual(["one 1", "one 2"]);
+    const { sheets } = nested(orderOf(many(7, 400, 300), { one: stock }, unturned)).value!;
+    expect(sheets.filter((each) => !each.onHand).map((each) => each.price)).toEqual([30]);
+    expect(sheets.filter((each) => each.onHand).map((each) => each.price)).toEqual([undefined]);
+  });
+
+  it("is bought as cheaply as the parts can be laid", () => {
+    const sheets = [
+      { length: 2440, width: 1220, trim: 0, price: 60 },
+      { length: 1220, width: 1220, trim: 0, price: 35 },
+    ];
+    const bought = (n: number) =>
+      nested(orderOf(many(n, 600, 600), { one: board({ sheets }) }, () => ({ gap: 5 }))).value!.sheets.map(
+        (each) => each.price,
+      );
+    expect(bought(4)).toEqual([35]);
+    expect(bought(8)).toEqual([60]);
+    expect(bought(12).reduce((sum, price) => sum! + price!, 0)).toBe(95);
+  });
+
+  it("is shared by two boards that are cut from it", () => {
+    const stock = board({ sheets: [sheet], offcuts: [{ name: "A", length: 500, width: 400, trim: 0 }] });
+    const order = orderOf(
+      [...many(1, 400, 300, "one"), ...many(1, 400, 300, "two")],
+      { one: stock, two: stock },
+      () => ({}),
+    );
+    const both = { ...order, job: { ...order.job, boards: { one: { stock: "one" }, two: { stock: "one" } } } };
+    expect(nested(both).value!.sheets.map((each) => each.sheet)).toEqual(["one offcut A", "two 1"]);
+  });
+
+  it("gives sheets names that no file system takes for the same", () => {
+    const stock = board({
+      sheets: [sheet],
+      offcuts: [
+        { name: "a", length: 420, width: 320, trim: 0 },
+        { name: "A", length: 430, width: 320, trim: 0 },
+      ],
+    });
+    const { sheets } = nested(orderOf(many(2, 400, 300), { one: stock }, () => ({}))).value!;
+    expect(sheets.map((each) => each.sheet)).toEqual(["one offcut a", "one offcut A (2)"]);
+  });
+});
+
+describe("a layout", () => {
+  it("keeps what is cut by machine and what is sawn on sheets of their own; sawn and hand-cut parts share", () => {
+    const parts = ["a", "b", "c"].map((role) => blankPart(role, "one", plain(200, 100)));
+    const methods = { a: "saw", b: "hand", c: "cnc" } as const;
+    const gaps = { a: 3.2, b: 9.2, c: 8 };
+    const { sheets } = nested(
+      orderOf(parts, { one: board({ sheets: [sheet] }) }, (part) => {
+        const role = part.role as "a" | "b" | "c";
+        return { method: methods[role], gap: gaps[role] };
+      }),
+    ).value!;
+    const held = sheets.map((each) => each.placed.map((one) => one.part).sort());
+    expect(held).toEqual([["set/a", "set/b"], ["set/c"]]);
+    expect(sheets.map((each) => each.sheet)).toEqual(["one 1", "one 2"]);
+  });
+
+  it("lies with the back up where only the back is worked", () => {
+    const lies = (sides: readonly ("face" | "back")[]) =>
+      nested(sized(200, 100, { one: board({ sheets: [sheet] }) }, { sides })).value!.sheets[0]!.placed[0]!.backUp;
+    expect(lies(["face"])).toBe(false);
+    expect(lies(["back"])).toBe(true);
+    expect(lies(["face", "back"])).toBe(false);
+  });
+
+  it("lays small parts into the opening of a ring that a machine cuts, and not where a saw goes through", () => {
+    const parts = [blankPart("ring", "one", ring(780, 600)), blankPart("block", "one", plain(380, 380))];
+    const on = (method: "cnc" | "saw") =>
+      nested(orderOf(parts, { one: board({ sheets: [{ length: 800, width: 800, trim: 10 }] }) }, () => ({ method })))
+        .value!.sheets.length;
+    expect(on("cnc")).toBe(1);
+    expect(on("saw")).toBe(2);
+  });
+
+  it("says what it was made for, and not by which seed", () => {
+    const order = sized(200, 100, { one: board({ sheets: [sheet] }) });
+    const other = sized(200, 100.5, { one: board({ sheets: [sheet] }) });
+    const { job, shop, plan, process } = order;
+    expect(nested(order).value!.of).toBe(nestParts(job, shop, plan, process, { seed: 9, iterations: 3 }).value!.of);
+    expect(nested(order).value!.of).not.toBe(nested(other).value!.of);
+  });
+
+  it("of no parts has no sheets and no bounds", () => {
+    expect(nested(orderOf([], {}, () => ({}))).value).toMatchObject({ sheets: [], left: [], bounds: [] });
+  });
+});
+
+describe("the bound", () => {
+  const bound = (n: number, l: number, w: number, stock: Partial<BoardStock>, how = {}) =>
+    nested(
+      orderOf(
+        Array.from({ length: n }, (_, i) => blankPart(`p${i}`, "one", plain(l, w))),
+        { one: board({ sheets: [{ length: 1000, width: 1000, trim: 0 }], ...stock }) },
+        () => how,
+      ),
+    ).value!.bounds;
+
+  it("by area: 25 squares of 200 mm fill a sheet of 1 m, the 26th needs another", () => {
+    expect(bound(25, 200, 200, {}, { gap: 0.001 })).toMatchObject([{ count: 1, why: "the area of the blanks" }]);
+    expect(bound(26, 200, 200, {}, { gap: 0.001 })).toMatchObject([{ count: 2 }]);
+  });
+
+  it("counts the kerf where every cut goes from edge to edge: 4 x 247.6 and 3 kerfs of 3.2 are 1000", () => {
+    expect(bound(16, 247.6, 247.6, {}, { method: "saw", gap: 3.2 })).toMatchObject([{ count: 1 }]);
+    expect(bound(16, 247.7, 247.6, {}, { method: "saw", gap: 3.2 })).toMatchObject([{ count: 2 }]);
+  });
+
+  it("counts rectangles of which no two share a sheet, less what the rack may take", () => {
+    expect(bound(3, 510, 510, {})).toMatchObject([{ count: 3, why: "3 blanks of which no two share a sheet" }]);
+    expect(bound(3, 496, 496, {})).toMatchObject([{ count: 1 }]);
+    const rack = { offcuts: [{ name: "A", length: 600, width: 600, trim: 0 }] };
+    expect(bound(3, 510, 510, rack)).toMatchObject([{ count: 2 }]);
+    expect(bound(1, 510, 510, rack)).toMatchObject([{ count: 0, why: "the rack may take them all" }]);
+  });
+});
