@@ -1,4 +1,5 @@
 import { type ZodType, z } from "zod";
+import { outOfRange } from "./doorFindings.js";
 import { list, text } from "./finding.js";
 import {
   angleGate,
@@ -6,16 +7,15 @@ import {
   countGate,
   frequencyGate,
   type Gate,
-  lengthGate,
+  lengthGates,
   massGate,
   numberGate,
   powerGate,
   resistanceGate,
-  sizeGate,
+  sizeGates,
   volumeGate,
   volumesGate,
 } from "./gate.js";
-import { outOfRange } from "./inputFindings.js";
 import type { LengthUnit } from "./length.js";
 import { asWritten, refuse } from "./refusal.js";
 
@@ -61,8 +61,8 @@ const reach: Range = { min: -20_000, max: 20_000 };
 
 /** The door for a file whose bare lengths are in this unit. */
 export function doorFor(unit: LengthUnit): Door {
-  const length = lengthGate(unit);
-  const size = sizeGate(unit);
+  const length = lengthGates[unit];
+  const size = sizeGates[unit];
   return {
     length: (range) => through(length, range),
     volume: (range) => through(volumeGate, range),
@@ -82,16 +82,13 @@ export function doorFor(unit: LengthUnit): Door {
 
 /** The schema of a gate: reads what is written, keeps it in range, and says in the JSON Schema what may be written. */
 function through<T>(gate: Gate<T>, range: Range): ZodType<T> {
-  return z
-    .unknown()
-    .meta({ anyOf: gate.takes })
-    .transform((written, issues): T => {
-      const value = gate.read(written);
-      if (value === undefined) {
-        return refuse(issues, gate.problem, { found: text(asWritten(written)), allowed: list(gate.examples) });
-      }
-      if (gate.sizes(value).every((size) => size >= range.min && size <= range.max)) return value;
-      const limits = { least: gate.fact(range.min), most: gate.fact(range.max) };
-      return refuse(issues, outOfRange, { found: text(asWritten(written)), ...limits });
-    });
+  return gate.takes.transform((written, issues): T => {
+    const value = gate.read(written);
+    if (value === undefined) {
+      return refuse(issues, gate.problem, { found: text(asWritten(written)), allowed: list(gate.examples) });
+    }
+    if (gate.sizes(value).every((size) => size >= range.min && size <= range.max)) return value;
+    const limits = { least: gate.fact(range.min), most: gate.fact(range.max) };
+    return refuse(issues, outOfRange, { found: text(asWritten(written)), ...limits });
+  });
 }

@@ -76,8 +76,16 @@ export type Driver = {
   };
 };
 
-/** A covering of the job; what it does not say comes from the shop's row. */
-export type Covering = { readonly stock: string; readonly thick: number; readonly clamped: number };
+/** A covering of the job; what it does not say (`assumed`) comes from the shop's row. */
+export type Covering = {
+  readonly stock: string;
+  readonly thick: number;
+  readonly clamped: number;
+  readonly assumed?: readonly ("thick" | "clamped")[];
+};
+
+/** An entry of the job that was left out because of a mistake of its own, so that nobody is told that it is unknown. */
+export type Unread = { readonly kind: "board" | "driver" | "covering" | "obstacle"; readonly name: string };
 
 export type PieceSpec = { readonly kind: string };
 
@@ -101,4 +109,5 @@ export type Job = {
   readonly pieces: Readonly<Record<string, PieceSpec>>;
   /** Names of the pieces that were withheld, so that what leans on them can say why it is missing. */
   readonly withheld: readonly string[];
+  readonly unread?: readonly Unread[];
 };
