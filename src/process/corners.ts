@@ -1,3 +1,4 @@
+import { type InsideCorner, insideCorners } from "../geometry/insideCorners.js";
 import { extentsOf } from "../geometry/measure.js";
 import type { Region } from "../geometry/profile.js";
 import { rectangle } from "../geometry/shapes.js";
@@ -8,7 +9,6 @@ import type { Feature, Part } from "../model/part.js";
 import type { Shop } from "../model/shop.js";
 import { cutOf, smallestBit } from "../shop/lookups.js";
 import { routerBits } from "./bits.js";
-import { type InsideCorner, insideCorners } from "./insideCorners.js";
 
 const explain =
   "A router bit is round: it leaves an inside corner with its own radius at least. A corner that nothing seats in can " +
@@ -30,8 +30,6 @@ export const cornerLeftToBench: FindingDef = {
   severity: "warning",
   next: "square them with a file or chisel at the bench, or give them a radius of {least} or more",
 };
-
-export type { InsideCorner };
 
 /** The corners a bit must get into to cut a feature right round, each with its radius, mm; 0 is sharp. */
 export function cornersOf(part: Part, feature: Feature): readonly InsideCorner[] {
