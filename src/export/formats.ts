@@ -1,5 +1,13 @@
 import type { Exporter } from "../model/build.js";
-import { dxfExporter } from "./dxf/dxfExporter.js";
 
-/** Every format that a build is written in. A new one is a folder and a line here. */
-export const exporters: readonly Exporter[] = [dxfExporter];
+/** Every format that a build is written in. A new one is a folder and a line here; its code is loaded when it writes. */
+export const exporters: readonly Exporter[] = [
+  whenUsed("dxf", async () => (await import("./dxf/dxfExporter.js")).dxfExporter),
+  whenUsed("pdf", async () => (await import("./pdf/pdfExporter.js")).pdfExporter),
+  whenUsed("csv", async () => (await import("./csv/csvExporter.js")).csvExporter),
+  whenUsed("json", async () => (await import("./json/jsonExporter.js")).jsonExporter),
+];
+
+function whenUsed(format: string, load: () => Promise<Exporter>): Exporter {
+  return { format, write: async (build) => (await load()).write(build) };
+}

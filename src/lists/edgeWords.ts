@@ -1,5 +1,6 @@
-import { degrees, toolSize } from "../drawing/sizes.js";
-import type { Show } from "../input/show.js";
+import { degrees } from "../drawing/sizes.js";
+import { mm } from "../input/finding.js";
+import { type Show, showQuantity } from "../input/show.js";
 import type { Build } from "../model/build.js";
 import type { Edge, Part } from "../model/part.js";
 
@@ -35,7 +36,7 @@ function wordsOfEdge(part: Part, name: string, build: Build): string {
   return [
     finishWords(part, name, edge, build),
     edge.bevel === 0 ? "" : `bevelled ${degrees(Math.abs(edge.bevel))}, back ${edge.bevel > 0 ? "smaller" : "larger"}`,
-    edge.flush > 0 ? `${toolSize(edge.flush, show)} left on, to be flushed off` : "",
+    edge.flush > 0 ? `${showQuantity(mm(edge.flush), show)} left on, to be flushed off` : "",
   ]
     .filter((words) => words !== "")
     .join("; ");
@@ -53,7 +54,9 @@ function finishWords(part: Part, name: string, { finish }: Edge, build: Build): 
 }
 
 function wrapWords(covering: string, wrap: number, show: Show): string {
-  return wrap > 0 ? `${covering} round the edge and ${toolSize(wrap, show)} on to the back` : `${covering} to the edge`;
+  return wrap > 0
+    ? `${covering} round the edge and ${showQuantity(mm(wrap), show)} on to the back`
+    : `${covering} to the edge`;
 }
 
 function jointWords(part: Part, name: string, { plan }: Build): string {

@@ -1,15 +1,13 @@
-import { type Show, showLength } from "../input/show.js";
+import { type Show, showQuantity } from "../input/show.js";
 import type { Build } from "../model/build.js";
 import type { Method, Shop } from "../model/shop.js";
 
 /**
- * A size of a part as it is read at the bench. What is set by hand at a saw or router is shown in the unit of that
+ * A size of a part as it is read at the bench, with its unit. What is set by hand at a saw or router is shown in the unit of that
  * tool's step, whatever the job shows, for it was snapped to that step; what a machine cuts, as the job shows.
  */
 export function sizeShown(mm: number, method: Method | undefined, { job, shop }: Build): string {
-  const show = showOfStep(stepOf(method, shop)) ?? job.show;
-  const shown = showLength(mm, show);
-  return show.unit === "mm" && job.show.unit === "in" ? `${shown} mm` : shown;
+  return showQuantity({ unit: "mm", value: mm }, showOfStep(stepOf(method, shop)) ?? job.show);
 }
 
 function stepOf(method: Method | undefined, shop: Shop): number | undefined {
