@@ -53,6 +53,14 @@ export function bulgeThrough(a: Point, mid: Point, b: Point): number {
   return Math.tan((angle - Math.sign(angle) * Math.PI) / 2);
 }
 
+/** Bulge of the short way round a circle from one of its places to another. */
+export function shortWay(center: Point, radius: number, a: Point, b: Point): number {
+  const cross = (a.x - center.x) * (b.y - center.y) - (a.y - center.y) * (b.x - center.x);
+  const half = Math.hypot(b.x - a.x, b.y - a.y) / 2;
+  const off = Math.hypot(a.x + b.x - 2 * center.x, a.y + b.y - 2 * center.y) / 2;
+  return (Math.sign(cross) * half) / (radius + off);
+}
+
 /** The place halfway along the edge that leaves `a` and ends in `b`. */
 export function midpoint(a: Vertex, b: Point): Point {
   return {

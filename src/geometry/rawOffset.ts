@@ -1,6 +1,6 @@
-import { arcOf, directionAtEnd, directionAtStart } from "./arc.js";
+import { arcOf, directionAtEnd, directionAtStart, shortWay } from "./arc.js";
 import { circleWithCircle, lineWithCircle, lineWithLine } from "./meet.js";
-import type { Point, Profile } from "./profile.js";
+import type { Path, Point, Profile, Vertex } from "./profile.js";
 import { pushSegments, type Segment } from "./segment.js";
 import { samePoint, tolerance } from "./tolerance.js";
 
@@ -25,18 +25,30 @@ export type Corners = "round" | "sharp";
  * Numbers", ASME DETC 2005 (from memory); strips instead of inverted arcs, and unequal distances: own derivation.
  */
 export function rawOffset(profile: Profile, distanceOf: (by: string) => number, corners: Corners): Segment[] {
-  const edges = edgesOf(profile, distanceOf);
+  const loop = profile.filter((v, i) => hasLength(v, profile[(i + 1) % profile.length]!));
+  const edges = loop.map((a, i) => moveEdge(a, loop[(i + 1) % loop.length]!, distanceOf(a.by)));
+  return drawChain(edges, true, corners);
+}
+
+/** The same for an open chain, moved to the right where the distance is positive: the far sides and corners alone. */
+export function rawOffsetOfPath(path: Path, distance: number): Segment[] {
+  const kept = path.filter((v, i) => i === path.length - 1 || hasLength(v, path[i + 1]!));
+  const edges = kept.slice(1).map((b, i) => moveEdge(kept[i]!, b, distance));
+  return drawChain(edges, false, "round");
+}
+
+function drawChain(edges: readonly Moved[], closed: boolean, corners: Corners): Segment[] {
   const chain: Segment[] = [];
   edges.forEach((edge, i) => {
-    const next = edges[(i + 1) % edges.length]!;
+    const next = edges[i + 1] ?? (closed ? edges[0] : undefined);
     if (!edge.collapsed) pushSegments(chain, { ...edge.from, bulge: edge.bulge, by: edge.by }, edge.to, 0);
-    join(new Pen(chain, edge.to), edge, next, corners);
+    if (next !== undefined) join(new Pen(chain, edge.to), edge, next, corners);
   });
   return chain;
 }
 
 /** An edge moved sideways. `from` and `to` are its moved ends; `at` is the corner where it ends. */
-type Moved = {
+export type Moved = {
   readonly by: string;
   readonly distance: number;
   readonly bulge: number;
@@ -50,30 +62,22 @@ type Moved = {
   readonly radius: number;
 };
 
-function edgesOf(profile: Profile, distanceOf: (by: string) => number): Moved[] {
-  const loop = profile.filter((v, i) => Math.abs(v.bulge) > 1 || !samePoint(v, profile[(i + 1) % profile.length]!));
-  return loop.map((a, i) => {
-    const b = loop[(i + 1) % loop.length]!;
-    const distance = distanceOf(a.by);
-    const first = directionAtStart(a, b);
-    const last = directionAtEnd(a, b);
-    const arc = a.bulge === 0 ? undefined : arcOf(a, b);
-    const radius = arc === undefined ? 0 : arc.radius + Math.sign(a.bulge) * distance;
-    const collapsed = arc !== undefined && radius <= tolerance.samePoint;
-    return {
-      by: a.by,
-      distance,
-      bulge: a.bulge,
-      at: b,
-      from: collapsed ? arc.center : beside(a, first, distance),
-      to: collapsed ? arc.center : beside(b, last, distance),
-      first,
-      last,
-      collapsed,
-      center: arc?.center,
-      radius,
-    };
-  });
+/** Whether an edge is more than noise; a whole turn is, though its ends are one place. */
+function hasLength(a: Vertex, b: Point): boolean {
+  return Math.abs(a.bulge) > 1 || !samePoint(a, b);
+}
+
+/** The edge from `a` to `b` moved to the right. */
+export function moveEdge(a: Vertex, b: Point, distance: number): Moved {
+  const first = directionAtStart(a, b);
+  const last = directionAtEnd(a, b);
+  const arc = a.bulge === 0 ? undefined : arcOf(a, b);
+  const radius = arc === undefined ? 0 : arc.radius + Math.sign(a.bulge) * distance;
+  const collapsed = arc !== undefined && radius <= tolerance.samePoint;
+  const from = collapsed ? arc.center : beside(a, first, distance);
+  const to = collapsed ? arc.center : beside(b, last, distance);
+  const center = arc?.center;
+  return { by: a.by, distance, bulge: a.bulge, at: b, from, to, first, last, collapsed, center, radius };
 }
 
 /** Draws on from where it stands. */
@@ -127,14 +131,15 @@ const farthest = 4; // distances from the corner; beyond, a sharp corner would b
 function meetingOf(one: Moved, two: Moved): Point | undefined {
   if (one.collapsed || two.collapsed) return undefined;
   const reach = farthest * Math.max(Math.abs(one.distance), Math.abs(two.distance));
-  const near = crossings(one, two)
+  const near = meetings(one, two)
     .map((p) => ({ p, away: Math.hypot(p.x - one.at.x, p.y - one.at.y) }))
     .filter(({ p, away }) => away <= reach && keepsStart(one, p) && keepsEnd(two, p))
     .sort((a, b) => a.away - b.away);
   return near[0]?.p;
 }
 
-function crossings(one: Moved, two: Moved): Point[] {
+/** Where the endless lines or whole circles of two moved edges cross, the first at its end, the second at its start. */
+export function meetings(one: Moved, two: Moved): Point[] {
   const a = { x: one.to.x + one.last.x, y: one.to.y + one.last.y };
   const b = { x: two.from.x + two.first.x, y: two.from.y + two.first.y };
   if (one.center === undefined && two.center === undefined) return lineWithLine(one.to, a, two.from, b);
@@ -155,12 +160,7 @@ function keepsEnd(edge: Moved, p: Point): boolean {
 
 /** Bulge of the short way between two places on a moved edge's own curve. */
 function bulgeOn(edge: Moved, a: Point, b: Point): number {
-  if (edge.center === undefined) return 0;
-  const { x, y } = edge.center;
-  const cross = (a.x - x) * (b.y - y) - (a.y - y) * (b.x - x);
-  const half = Math.hypot(b.x - a.x, b.y - a.y) / 2;
-  const off = Math.hypot(a.x + b.x - 2 * x, a.y + b.y - 2 * y) / 2;
-  return (Math.sign(cross) * half) / (edge.radius + off);
+  return edge.center === undefined ? 0 : shortWay(edge.center, edge.radius, a, b);
 }
 
 /** What joins two edges bears both names, each once. */

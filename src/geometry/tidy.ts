@@ -25,6 +25,19 @@ export function mergeRuns(loop: readonly Vertex[]): Profile {
   return kept;
 }
 
+/** The same for an open chain; its ends stay. */
+export function mergePath(path: readonly Vertex[]): Vertex[] {
+  const kept: Vertex[] = [];
+  path.forEach((v, i) => {
+    const next = path[i + 1];
+    const before = kept[kept.length - 1];
+    const whole = before === undefined || next === undefined ? undefined : joined(before, v, next);
+    if (before === undefined || whole === undefined) kept.push(plain(v));
+    else kept[kept.length - 1] = { ...before, bulge: whole };
+  });
+  return kept;
+}
+
 function plain(v: Vertex): Vertex {
   return { x: v.x, y: v.y, bulge: v.bulge === 0 ? 0 : v.bulge, by: v.by };
 }

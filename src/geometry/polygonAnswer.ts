@@ -1,0 +1,128 @@
+import { areaPathsD, booleanOpD, ClipType, EndType, FillRule, inflatePathsD, JoinType, type PathsD } from "clipper2-ts";
+import { arcOf, sweepOfBulge } from "./arc.js";
+import { turnAt } from "./corner.js";
+import { areaOf, eachEdge, lengthOf } from "./measure.js";
+import type { Distances } from "./offset.js";
+import type { Point, Profile, Region } from "./profile.js";
+import type { Corners } from "./rawOffset.js";
+import { chordsOf } from "./tessellate.js";
+import { tolerance } from "./tolerance.js";
+
+/** What clipper2-ts says about the same question, asked of polygons: its area lies between two values, mm². */
+export type Answer = {
+  readonly least: number;
+  readonly most: number;
+  /** How far the true area may lie outside, mm². */
+  readonly allowed: number;
+  readonly polygons: PathsD;
+};
+
+const chord = tolerance.guardChord;
+const digits = 4; // clipper2-ts counts in ten-thousandths of a millimetre
+
+export function polygonBoolean(
+  kind: "union" | "difference" | "intersection",
+  as: readonly Region[],
+  bs: readonly Region[],
+): Answer {
+  const subject = as.flatMap(pathsOf);
+  // each side is made simple first, so that overlapping regions of one side count once
+  const clip =
+    bs.length > 1
+      ? booleanOpD(ClipType.Union, bs.flatMap(pathsOf), null, FillRule.Positive, digits)
+      : bs.flatMap(pathsOf);
+  const polygons = booleanOpD(typeOf(kind), subject, clip, FillRule.Positive, digits);
+  const area = areaPathsD(polygons);
+  return { least: area, most: area, allowed: allowance([...as, ...bs], 0), polygons };
+}
+
+export function polygonOffset(region: Region, distance: Distances, corners: Corners): Answer {
+  const names = [region.outer, ...region.holes]
+    .flat()
+    .map((v) => (typeof distance === "number" ? distance : distance(v.by)));
+  const lesser = names.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
+  const greater = names.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
+  const equal = lesser === greater;
+  // a corner between two distances is a mitre whatever the others are
+  const polygons = inflate(region, greater, equal ? corners : "sharp");
+  const most = areaPathsD(polygons);
+  const least = equal ? most : areaPathsD(inflate(region, lesser, "sharp"));
+  const allowed = allowance([region], Math.max(Math.abs(lesser), Math.abs(greater)));
+  return { least, most, allowed, polygons };
+}
+
+/** Where a result and the polygon answer differ most. */
+export function differenceAt(answer: Answer, regions: readonly Region[]): Point {
+  const apart = booleanOpD(ClipType.Xor, regions.flatMap(pathsOf), answer.polygons, FillRule.NonZero, digits);
+  const widest = apart.reduce<PathsD[number]>(
+    (a, b) => (Math.abs(areaPathsD([b])) > Math.abs(areaPathsD([a])) ? b : a),
+    [],
+  );
+  const sum = widest.reduce((s, p) => ({ x: s.x + p.x, y: s.y + p.y }), { x: 0, y: 0 });
+  return { x: sum.x / Math.max(1, widest.length), y: sum.y / Math.max(1, widest.length) };
+}
+
+function typeOf(kind: "union" | "difference" | "intersection"): ClipType {
+  if (kind === "union") return ClipType.Union;
+  return kind === "difference" ? ClipType.Difference : ClipType.Intersection;
+}
+
+function inflate(region: Region, distance: number, corners: Corners): PathsD {
+  const join = corners === "round" ? JoinType.Round : JoinType.Miter;
+  return inflatePathsD(pathsOf(region), distance, join, EndType.Polygon, 4, digits, chord / 5);
+}
+
+/** Outer counter-clockwise, holes clockwise, arcs as chords. */
+function pathsOf(region: Region): PathsD {
+  const wound = (loop: Profile, left: boolean) =>
+    areaOf(loop) > 0 === left ? evenPolygon(loop) : evenPolygon(loop).reverse();
+  return [wound(region.outer, true), ...region.holes.map((hole) => wound(hole, false))];
+}
+
+/** Chords with as much area as the arcs: the inner corners are moved out a little, so that what the chords lose is made
+ *  good, and only where something cuts an arc short does an error remain. */
+function evenPolygon(profile: Profile): Point[] {
+  const points: Point[] = [];
+  eachEdge(profile, (a, b) => {
+    points.push({ x: a.x, y: a.y });
+    if (a.bulge === 0 || (a.x === b.x && a.y === b.y)) return;
+    const { center, radius, start, sweep } = arcOf(a, b);
+    const n = chordsOf(radius, sweep, chord);
+    if (n < 2) return;
+    const step = Math.abs(sweep) / n;
+    const out = evenRadius(n, step) * radius;
+    for (let i = 1; i < n; i++) {
+      const angle = start + (sweep * i) / n;
+      points.push({ x: center.x + out * Math.cos(angle), y: center.y + out * Math.sin(angle) });
+    }
+  });
+  return points;
+}
+
+/** Radius of the inner corners, as a share of the arc's, that gives n chords the sector's area; both ends stay on the
+ *  arc. Twice the area of the fan: 2 k sin + (n - 2) k² sin = n step. */
+function evenRadius(n: number, step: number): number {
+  const wanted = (n * step) / Math.sin(step);
+  if (n === 2) return wanted / 2;
+  return (Math.sqrt(1 + (n - 2) * wanted) - 1) / (n - 2);
+}
+
+/** What the chords and the polygon library's rounding can lose: a chord's bow wherever an arc may be cut, and, for an
+ *  offset, the perimeter that bows add, the chords of round corners, and the tips of spikes, which are cut differently. */
+function allowance(regions: readonly Region[], distance: number): number {
+  const reach = Math.abs(distance);
+  let sum = 0.01;
+  for (const loop of regions.flatMap((region) => [region.outer, ...region.holes])) {
+    sum += 1e-4 * lengthOf(loop);
+    eachEdge(loop, (a, b, i) => {
+      const turn = Math.abs(turnAt(loop[(i + loop.length - 1) % loop.length]!, a, b));
+      sum += (chord / 5) * reach * turn + (turn > spike ? reach * reach : 0);
+      if (a.bulge === 0 || (a.x === b.x && a.y === b.y)) return;
+      sum += 2 * chord * Math.sqrt(8 * arcOf(a, b).radius * chord);
+      sum += chord * reach * Math.abs(sweepOfBulge(a.bulge));
+    });
+  }
+  return sum;
+}
+
+const spike = 2 * Math.acos(1 / 4) - 0.01; // rad: beyond this turn a mitre is longer than four distances

@@ -1,0 +1,90 @@
+import { anyOfFirst, firstOnly, inBoth, loopsOf, type Resolved, resolve } from "./boolean.js";
+import { selfCrossing } from "./crossing.js";
+import { areaOfRegion } from "./measure.js";
+import { type Distances, type OffsetOptions, resolveOffset } from "./offset.js";
+import { type Answer, differenceAt, polygonBoolean, polygonOffset } from "./polygonAnswer.js";
+import type { Point, Profile, Region } from "./profile.js";
+import { turnRegion } from "./transform.js";
+
+/** What is not to be trusted, and where. */
+export type Doubt = { readonly what: DoubtKind; readonly at: Point };
+export type DoubtKind = "not-a-number" | "crosses-itself" | "areas-disagree";
+
+/** A result that was checked by a second method, or the doubt: never a shape that may be wrong. */
+export type Sure =
+  | { readonly value: Region[]; readonly doubt?: undefined }
+  | { readonly value?: undefined; readonly doubt: Doubt };
+
+/**
+ * `union` with a guard. Here and below: the area is compared with that of the polygon answer (clipper2-ts, another
+ * algorithm by another hand) at a coarse chord, allowing for what the chord can lose. On a mismatch, or an arrangement
+ * that is not sound, it is tried again on the shapes turned a little; if that does not settle it there is only a doubt.
+ * Loops that cross themselves or hold a NaN are refused first.
+ *
+ * Cost: the polygon answer takes about as long again as the result, and the look for self-crossings too.
+ */
+export function sureUnion(regions: readonly Region[]): Sure {
+  return sure(
+    regions,
+    (turned) => resolve(loopsOf(turned, 0), anyOfFirst),
+    () => polygonBoolean("union", regions, []),
+  );
+}
+
+/** `difference` with a guard. */
+export function sureDifference(a: Region, bs: readonly Region[]): Sure {
+  return sure(
+    [a, ...bs],
+    ([first, ...rest]) => resolve([...loopsOf([first!], 0), ...loopsOf(rest, 1)], firstOnly),
+    () => polygonBoolean("difference", [a], bs),
+  );
+}
+
+/** `intersection` with a guard. */
+export function sureIntersection(a: Region, b: Region): Sure {
+  return sure(
+    [a, b],
+    ([first, ...rest]) => resolve([...loopsOf([first!], 0), ...loopsOf(rest, 1)], inBoth),
+    () => polygonBoolean("intersection", [a], [b]),
+  );
+}
+
+/**
+ * `offsetRegion` with a guard. Where the distance differs by edge no polygon offset does the same: the area must then lie
+ * between those of the plain offsets by the least and the greatest of the distances.
+ */
+export function sureOffset(region: Region, distance: Distances, options: OffsetOptions = {}): Sure {
+  return sure(
+    [region],
+    ([turned]) => resolveOffset(turned!, distance, options),
+    () => polygonOffset(region, distance, options.corners ?? "round"),
+  );
+}
+
+const turns = [0, 0.3] as const; // rad; no shape of the shop stands at it
+
+function sure(inputs: readonly Region[], find: (inputs: readonly Region[]) => Resolved, polygons: () => Answer): Sure {
+  const faulty = faultOf(inputs);
+  if (faulty !== undefined) return { doubt: faulty };
+  const answer = polygons();
+  let last: readonly Region[] = [];
+  for (const turn of turns) {
+    const found = find(turn === 0 ? inputs : inputs.map((region) => turnRegion(region, turn)));
+    last = turn === 0 ? found.regions : found.regions.map((region) => turnRegion(region, -turn));
+    const area = last.reduce((sum, region) => sum + areaOfRegion(region), 0);
+    const agrees = area >= answer.least - answer.allowed && area <= answer.most + answer.allowed;
+    if (found.sound && agrees) return { value: [...last] };
+  }
+  return { doubt: { what: "areas-disagree", at: differenceAt(answer, last) } };
+}
+
+function faultOf(inputs: readonly Region[]): Doubt | undefined {
+  const loops = inputs.flatMap((region): readonly Profile[] => [region.outer, ...region.holes]);
+  const odd = loops.flat().find((v) => ![v.x, v.y, v.bulge].every(Number.isFinite));
+  if (odd !== undefined) return { what: "not-a-number", at: { x: odd.x, y: odd.y } };
+  for (const loop of loops) {
+    const at = selfCrossing(loop);
+    if (at !== undefined) return { what: "crosses-itself", at };
+  }
+  return undefined;
+}
