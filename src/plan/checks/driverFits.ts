@@ -136,7 +136,8 @@ function inFront(fit: Fit): readonly Finding[] {
 function about({ mount, driver }: Fit, def: FindingDef, { part }: Standing, facts: Finding["facts"]): Finding {
   return raise(def, {
     at: [...mount.from, ...part.from],
-    on: [part.id, mount.piece],
+    // In the driver's own box the whole box is wrong; another piece's part may be changed by itself.
+    on: part.piece === mount.piece ? [part.id, mount.piece] : [part.id],
     facts: {
       driver: text(mount.driver),
       part: text(nameOf(part)),

@@ -87,10 +87,11 @@ function levelInside({ part, at }: Standing, outline: Profile): boolean {
   return seen !== undefined && insideOutline(seen, outline);
 }
 
-/** A level part that keeps the obstacle's clearance in plan. */
+/** A level part that keeps the obstacle's clearance in plan. One that touches is left to the solids. */
 function levelClear({ part, at }: Standing, { outline, clear }: Obstacle): boolean {
   const seen = seenLevel(finishedRegion(part), at, identity);
-  return seen !== undefined && distanceBetween(seen, { outer: outline, holes: [] }) >= clear - tolerance.contact;
+  const room = seen === undefined ? 0 : distanceBetween(seen, { outer: outline, holes: [] });
+  return room > 0 && room >= clear - tolerance.contact;
 }
 
 /** Every corner inside an outline that bows nowhere inwards: then all between them is inside too. */
