@@ -22,8 +22,8 @@ import { formatNumber } from "./number.js";
 type Form = { readonly type: "number" | "integer" } | { readonly type: "string"; readonly pattern: string };
 
 /** The input side of a gate: any value, and in the JSON Schema a named definition of what may be written. */
-function mayBe(id: string, description: string, anyOf: Form[]): ZodType<unknown> {
-  return z.unknown().meta({ id, description, anyOf });
+function mayBe(id: string, description: string, examples: readonly string[], anyOf: Form[]): ZodType<unknown> {
+  return z.unknown().meta({ id, description, ...(examples.length > 0 && { examples: [...examples] }), anyOf });
 }
 
 /** One kind of value that is typed: how it is read, what may be written, and how to speak of it when it is refused. */
@@ -40,6 +40,10 @@ export type Gate<T> = {
   fact(value: number): Quantity;
 };
 
+const lengthExamples = ["18mm", "3/4in", '11 5/8"', "1'-2 1/2\""];
+const sizeExamples = ["78 x 54", "3/4in x 2in"];
+const volumesExamples = ["18 to 24 L", "20 L", "0.6 to 0.8 ft3"];
+
 export const lengthGates: Readonly<Record<LengthUnit, Gate<number>>> = {
   mm: lengthGate("mm"),
   cm: lengthGate("cm"),
@@ -54,7 +58,7 @@ export const sizeGates: Readonly<Record<LengthUnit, Gate<readonly [number, numbe
 
 function lengthGate(unit: LengthUnit): Gate<number> {
   return {
-    takes: mayBe("length", "A length: 18, 18mm, 3/4in, 11 5/8\". A bare number is in the file's units.", [
+    takes: mayBe("length", "A length. A bare number is in the file's units.", lengthExamples, [
       { type: "number" },
       { type: "string", pattern: lengthPattern(unit) },
     ]),
@@ -62,18 +66,20 @@ function lengthGate(unit: LengthUnit): Gate<number> {
       typeof value === "number" ? bareLength(value, unit) : textRead(value, (t) => parseLength(t, unit)),
     sizes: (value) => [value],
     problem: notALength,
-    examples: ["18mm", "3/4in", '11 5/8"', "1'-2 1/2\""],
+    examples: lengthExamples,
     fact: mm,
   };
 }
 
 function sizeGate(unit: LengthUnit): Gate<readonly [number, number]> {
   return {
-    takes: mayBe("size", "Two lengths: 78 x 54, 3/4in x 2in.", [{ type: "string", pattern: sizePattern(unit) }]),
+    takes: mayBe("size", "Two lengths, the one across first.", sizeExamples, [
+      { type: "string", pattern: sizePattern(unit) },
+    ]),
     read: (value) => textRead(value, (t) => parseSize(t, unit)),
     sizes: (value) => value,
     problem: notASize,
-    examples: ["78 x 54", "3/4in x 2in"],
+    examples: sizeExamples,
     fact: mm,
   };
 }
@@ -118,7 +124,7 @@ export const areaGate = measureGate(
   ["346 cm2", "53.6 in2"],
   (value) => inUnit(value / 100, " cm2"),
 );
-export const powerGate = measureGate("power", "A power: 350, 350 W.", power, notAPower, ["350", "350 W"], (value) =>
+export const powerGate = measureGate("power", "A power.", power, notAPower, ["350", "350 W"], (value) =>
   inUnit(value, " W"),
 );
 export const resistanceGate = measureGate(
@@ -131,19 +137,19 @@ export const resistanceGate = measureGate(
 );
 
 export const volumesGate: Gate<readonly [number, number]> = {
-  takes: mayBe("volumes", "A volume or a range of them: 20 L, 18 to 24 L.", [
+  takes: mayBe("volumes", "A volume or a range of them.", volumesExamples, [
     { type: "string", pattern: spanPattern(volume) },
     { type: "string", pattern: measurePattern(volume) },
   ]),
   read: (value) => textRead(value, (t) => inOrder(readSpan(volume, t)) ?? twice(readMeasure(volume, t))),
   sizes: (value) => value,
   problem: notAVolume,
-  examples: ["18 to 24 L", "20 L", "0.6 to 0.8 ft3"],
+  examples: volumesExamples,
   fact: litres,
 };
 
 export const numberGate: Gate<number> = {
-  takes: mayBe("number", "A number without a unit.", [{ type: "number" }]),
+  takes: mayBe("number", "A number without a unit.", [], [{ type: "number" }]),
   read: (value) => (typeof value === "number" && Number.isFinite(value) ? value : undefined),
   sizes: (value) => [value],
   problem: notANumber,
@@ -153,7 +159,7 @@ export const numberGate: Gate<number> = {
 
 export const countGate: Gate<number> = {
   ...numberGate,
-  takes: mayBe("count", "A whole number.", [{ type: "integer" }]),
+  takes: mayBe("count", "A whole number.", [], [{ type: "integer" }]),
   read: (value) => (Number.isInteger(value) ? numberGate.read(value) : undefined),
   problem: notAWholeNumber,
   examples: ["6", "8"],
@@ -170,7 +176,7 @@ function measureGate(
   const { bare } = measure;
   const bareForm: Form[] = bare === undefined ? [] : [{ type: "number" }];
   return {
-    takes: mayBe(id, description, [...bareForm, { type: "string", pattern: measurePattern(measure) }]),
+    takes: mayBe(id, description, examples, [...bareForm, { type: "string", pattern: measurePattern(measure) }]),
     read: (value) =>
       typeof value === "number"
         ? bare === undefined || !Number.isFinite(value)

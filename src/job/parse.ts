@@ -3,17 +3,7 @@ import { type Door, doorFor } from "../input/door.js";
 import { outOfRange } from "../input/doorFindings.js";
 import type { Entries } from "../input/entries.js";
 import { inFileOrder } from "../input/fileOrder.js";
-import {
-  below,
-  type Finding,
-  type Locate,
-  type Located,
-  list,
-  type Origin,
-  type Outcome,
-  raise,
-  text,
-} from "../input/finding.js";
+import { below, type Finding, type Located, list, type Origin, type Outcome, raise, text } from "../input/finding.js";
 import { readWith } from "../input/issues.js";
 import { asWritten } from "../input/refusal.js";
 import { isMap, readYaml } from "../input/yaml.js";
@@ -35,16 +25,12 @@ type Data = Readonly<Record<string, unknown>>;
  * withholds that one; the value is undefined where the file cannot be used at all: it is not YAML, its version is not
  * known, or its header or space has a mistake.
  */
-export function parseJob(
-  source: string,
-  file: string,
-  kinds: readonly PieceKind[],
-): Located<{ readonly job: Job; readonly locate: Locate }> {
+export function parseJob(source: string, file: string, kinds: readonly PieceKind[]): Located<Job> {
   const yaml = readYaml(source, file);
   const { locate } = yaml;
   if (yaml.value === undefined) return { value: undefined, findings: yaml.findings, locate };
   const { value: job, findings } = readJob(yaml.value.data, { file, path: [] }, kinds);
-  return { value: job && { job, locate }, findings: inFileOrder(findings, locate), locate };
+  return { value: job, findings: inFileOrder(findings, locate), locate };
 }
 
 function readJob(data: Data, root: Origin, kinds: readonly PieceKind[]): Outcome<Job> {
