@@ -1,0 +1,180 @@
+"""Reads every .dxf below an output folder with ezdxf, which knows nothing of this project, and compares it with the
+folder's plan.json: no audit error, the unit, closed outlines, areas within 0.01 mm2, arcs still arcs.
+
+    python3 scripts/outside/readDxf.py OUTDIR
+
+Needs Debian's python3-ezdxf. Prints a line a file and a last line with counts; ends with 1 where anything is wrong.
+"""
+import json
+import math
+import os
+import re
+import sys
+from pathlib import Path
+
+try:
+    import ezdxf
+except ImportError:
+    # The package belongs to Debian's own python, which may not be the first on the path.
+    if sys.executable != "/usr/bin/python3" and os.path.exists("/usr/bin/python3"):
+        os.execv("/usr/bin/python3", ["/usr/bin/python3", *sys.argv])
+    sys.exit("ezdxf is not installed: apt-get install python3-ezdxf")
+
+TOLERANCE_MM2 = 0.01
+MM_IN_UNIT = {4: 1.0, 1: 25.4}  # by $INSUNITS
+OUTLINE = re.compile(r"^OUTLINE(-LATER)?$")
+THROUGH = re.compile(r"^(OPENING|HOLE)(-LATER)?$")
+MAY_BE_OPEN = re.compile(r"^(GROOVE|EDGE-WORK)-")
+
+
+def bow(ax, ay, bx, by, bulge):
+    """Area between an arc and its chord: r^2 (w - sin w) / 2, w = 4 atan(bulge), r = chord / (2 sin(w / 2))."""
+    if bulge == 0:
+        return 0.0
+    sweep = 4 * math.atan(bulge)
+    radius = math.hypot(bx - ax, by - ay) / (2 * math.sin(sweep / 2))
+    return radius * radius * (sweep - math.sin(sweep)) / 2
+
+
+def area_of(vertices):
+    """Of a closed chain of (x, y, bulge): shoelace about its first corner, and the bows."""
+    ox, oy, _ = vertices[0]
+    total = 0.0
+    for (ax, ay, bulge), (bx, by, _) in zip(vertices, vertices[1:] + vertices[:1]):
+        total += ((ax - ox) * (by - oy) - (bx - ox) * (ay - oy)) / 2 + bow(ax, ay, bx, by, bulge)
+    return abs(total)
+
+
+def vertices_of_json(profile):
+    return [(v["x"], v["y"], v["bulge"]) for v in profile]
+
+
+def is_circle(vertices):
+    """All bows turn left, together once round, about one middle."""
+    if any(bulge <= 0 for _, _, bulge in vertices):
+        return False
+    if abs(sum(4 * math.atan(bulge) for _, _, bulge in vertices) - 2 * math.pi) > 1e-6:
+        return False
+    middles = []
+    for (ax, ay, b), (bx, by, _) in zip(vertices, vertices[1:] + vertices[:1]):
+        k = (1 - b * b) / (4 * b)
+        middles.append(((ax + bx) / 2 - (by - ay) * k, (ay + by) / 2 + (bx - ax) * k))
+    return all(math.dist(middle, middles[0]) < 1e-5 for middle in middles)
+
+
+class Expected:
+    """What plan.json says should lie in a file: area, arcs, circles and outlines of the parts' profiles."""
+
+    def __init__(self, parts):
+        self.outlines = len(parts)
+        self.area = 0.0
+        self.arcs = 0
+        self.circles = 0
+        for part in parts:
+            loops = [vertices_of_json(part["profile"]["outer"])]
+            loops += [vertices_of_json(hole) for hole in part["profile"]["holes"]]
+            areas = [area_of(loop) for loop in loops]
+            self.area += areas[0] - sum(areas[1:])
+            for loop in loops:
+                if is_circle(loop):
+                    self.circles += 1
+                else:
+                    self.arcs += sum(1 for _, _, bulge in loop if bulge != 0)
+
+
+class Found:
+    """The same, as the file has it. Lengths are turned into mm by the file's own $INSUNITS."""
+
+    def __init__(self, doc, unit):
+        self.outlines = self.arcs = self.circles = 0
+        self.area = 0.0
+        self.open = []
+        for entity in doc.modelspace():
+            layer = entity.dxf.layer
+            profile = OUTLINE.match(layer) or THROUGH.match(layer)
+            if entity.dxftype() == "CIRCLE":
+                if profile:
+                    self.circles += 1
+                    self.count(layer, math.pi * entity.dxf.radius**2 * unit**2)
+            elif entity.dxftype() == "POLYLINE":
+                if not entity.is_closed:
+                    if not MAY_BE_OPEN.match(layer):
+                        self.open.append(layer)
+                    continue
+                vertices = [(v.dxf.location.x, v.dxf.location.y, v.dxf.get("bulge", 0)) for v in entity.vertices]
+                if profile:
+                    self.arcs += sum(1 for _, _, bulge in vertices if bulge != 0)
+                    self.count(layer, area_of(vertices) * unit**2)
+
+    def count(self, layer, area):
+        if OUTLINE.match(layer):
+            self.outlines += 1
+            self.area += area
+        else:
+            self.area -= area
+
+
+def faults_of(doc, expected):
+    faults = [f"audit: {error.message}" for error in doc.audit().errors]
+    insunits = doc.header.get("$INSUNITS")
+    if doc.dxfversion != "AC1009":
+        faults.append(f"version {doc.dxfversion}")
+    if insunits not in MM_IN_UNIT:
+        return [*faults, f"$INSUNITS {insunits}"], None
+    if doc.header.get("$MEASUREMENT") != (1 if insunits == 4 else 0):
+        faults.append(f"$MEASUREMENT {doc.header.get('$MEASUREMENT')} with $INSUNITS {insunits}")
+    known = {layer.dxf.name for layer in doc.layers}
+    faults += sorted({f"layer {e.dxf.layer} not in the table" for e in doc.modelspace() if e.dxf.layer not in known})
+    found = Found(doc, MM_IN_UNIT[insunits])
+    faults += [f"open line on {layer}" for layer in found.open]
+    for what in ("outlines", "arcs", "circles"):
+        if getattr(found, what) != getattr(expected, what):
+            faults.append(f"{getattr(found, what)} {what}, expected {getattr(expected, what)}")
+    if abs(found.area - expected.area) > TOLERANCE_MM2:
+        faults.append(f"area {found.area:.4f} mm2, expected {expected.area:.4f}")
+    return faults, found
+
+
+def expected_by_file(folder, plan):
+    parts = {part["id"]: part for part in plan["plan"]["parts"]}
+    expected = {}
+    for entry in plan["files"]["parts"]:
+        expected[folder / "parts" / f"{entry['name']}.dxf"] = Expected([parts[entry["part"]]])
+    for entry, sheet in zip(plan["files"]["sheets"], plan["layout"]["sheets"]):
+        placed = [parts[one["part"]] for one in sheet["placed"]]
+        expected[folder / "sheets" / f"{entry['name']}.dxf"] = Expected(placed)
+    return expected
+
+
+def main(folder):
+    plan = json.loads((folder / "plan.json").read_text(encoding="utf-8"))
+    expected = expected_by_file(folder, plan)
+    files = sorted(folder.rglob("*.dxf"))
+    wrong = [f"{path}: missing" for path in expected if path not in files]
+    units = set()
+    for path in files:
+        if path not in expected:
+            wrong.append(f"{path}: not in plan.json")
+            continue
+        doc = ezdxf.readfile(path)
+        faults, found = faults_of(doc, expected[path])
+        units.add(doc.header.get("$INSUNITS"))
+        if plan["hash"] not in path.read_text(encoding="ascii"):
+            faults.append("without the build's hash")
+        name = path.relative_to(folder)
+        if faults:
+            wrong.append(f"{name}: {'; '.join(faults)}")
+        else:
+            print(f"{name}: {found.outlines} outlines, {found.arcs} arcs, {found.circles} circles, {found.area:.3f} mm2")
+    if len(units) > 1:
+        wrong.append(f"files in different units: {sorted(units)}")
+    for line in wrong:
+        print(f"WRONG {line}")
+    print(f"{len(files)} DXF files read by ezdxf {ezdxf.__version__}, $INSUNITS {sorted(units)}, {len(wrong)} wrong")
+    return 1 if wrong or not files else 0
+
+
+if __name__ == "__main__":
+    if len(sys.argv) != 2:
+        sys.exit("usage: readDxf.py OUTDIR")
+    sys.exit(main(Path(sys.argv[1])))
