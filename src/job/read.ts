@@ -1,5 +1,5 @@
 import { basename } from "node:path";
-import type { Locate, Located } from "../input/finding.js";
+import type { Located } from "../input/finding.js";
 import { atTop, readTextFile } from "../input/textFile.js";
 import type { Job } from "../model/job.js";
 import type { PieceKind } from "../model/piece.js";
