@@ -67,7 +67,7 @@ export function tableHead(columns: readonly Column[]): Block {
 /** One row of a table: long cells run over several lines. */
 export function tableRow(columns: readonly Column[], cells: readonly Cell[], style: Style = {}): Block {
   const { height = 2.5, bold = false } = style;
-  const gap = 1.5;
+  const gap = 2.5;
   const wrapped = columns.map(({ width }, i) => wrapText(cells[i] ?? "", width - gap, height, bold));
   const step = height * lineSpacing;
   const lines = Math.max(1, ...wrapped.map((each) => each.length));

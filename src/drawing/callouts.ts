@@ -1,3 +1,5 @@
+import { midpoint } from "../geometry/arc.js";
+import { nearestOn } from "../geometry/distance.js";
 import { extentsOf, isCircle } from "../geometry/measure.js";
 import type { Point, Profile } from "../geometry/profile.js";
 import type { Show } from "../input/show.js";
@@ -5,7 +7,7 @@ import type { Axis } from "../model/joint.js";
 import type { Cut, Feature, Part, Sink } from "../model/part.js";
 import { type CirclePattern, circlePattern } from "./circlePattern.js";
 import { purposeOf } from "./purpose.js";
-import { degrees, sizePair, toolSize } from "./sizes.js";
+import { degrees, runningSize, sizePair, toolSize } from "./sizes.js";
 
 /**
  * Features of a part that are cut alike and share a letter: "C, 6 × ⌀9, 14 deep, threaded insert for M6". `label`
@@ -20,10 +22,13 @@ export type Callout = {
   readonly circle?: CirclePattern;
 };
 
+/** A groove that keeps its distance from the edge within this much is shown with one number, mm. */
+const evenly = 0.1;
+
 /** All of a part's features but outline, notches and marks, in the order in which they are listed. */
 export function calloutsOf(part: Part, axes: readonly Axis[], show: Show): readonly Callout[] {
   const described = part.features.flatMap((feature) => {
-    const words = describe(feature, show);
+    const words = describe(feature, part, show);
     return words ? [{ feature, ...words, purpose: purposeOf(feature, axes).join(", ") }] : [];
   });
   const groups = new Map<string, (typeof described)[number][]>();
@@ -44,7 +49,12 @@ export function calloutsOf(part: Part, axes: readonly Axis[], show: Show): reado
         features,
         size,
         words: [words, circle && onCircle(circle, show), purpose].filter(Boolean).join(", "),
-        label: features.length === 1 && features[0]!.cut.kind === "opening" ? `${letter} ${size}` : letter,
+        label: [
+          letter,
+          ...features
+            .slice(0, 1)
+            .flatMap(({ cut }) => (cut.kind === "opening" ? [shortSize(cut.region.outer, show)] : [])),
+        ].join(" "),
         ...(circle && { circle }),
       };
     });
@@ -82,7 +92,11 @@ function order({ cut, side }: Feature): number {
   return cut.kind === "hole" && typeof side === "object" ? 6 : kindOrder[cut.kind];
 }
 
-function describe(feature: Feature, show: Show): { readonly size: string; readonly words: string } | undefined {
+function describe(
+  feature: Feature,
+  part: Part,
+  show: Show,
+): { readonly size: string; readonly words: string } | undefined {
   const { cut, side } = feature;
   const where = side === "back" ? "back" : undefined;
   switch (cut.kind) {
@@ -95,7 +109,10 @@ function describe(feature: Feature, show: Show): { readonly size: string; readon
     case "pocket":
       return { size: shapeSize(cut.region.outer, show), words: joined("recess", deep(cut.depth, show), where) };
     case "groove":
-      return { size: `${toolSize(cut.width, show)} wide`, words: joined("groove", deep(cut.depth, show), where) };
+      return {
+        size: `${toolSize(cut.width, show)} wide`,
+        words: joined("groove", deep(cut.depth, show), fromEdge(cut, part, show), where),
+      };
     case "edge":
       return edgeWords(cut, where, show);
     case "hole":
@@ -110,11 +127,30 @@ function describe(feature: Feature, show: Show): { readonly size: string; readon
   }
 }
 
+/** How far a groove runs inside the outline, where that is the same all along. */
+function fromEdge(cut: Extract<Cut, { kind: "groove" }>, part: Part, show: Show): string | undefined {
+  const middles = cut.path
+    .slice(0, cut.closed ? undefined : -1)
+    .map((from, i) => midpoint(from, cut.path[(i + 1) % cut.path.length]!));
+  const away = middles.map((middle) => nearestOn(part.profile.outer, middle)?.distance ?? 0);
+  const [least, most] = [Math.min(...away), Math.max(...away)];
+  return most - least < evenly ? `its middle ${toolSize((least + most) / 2, show)} from the edge` : undefined;
+}
+
 function shapeSize(outer: Profile, show: Show): string {
   const round = isCircle(outer);
   if (round) return `⌀${toolSize(2 * round.radius, show)}`;
   const { min, max } = extentsOf(outer);
   return sizePair(max.x - min.x, max.y - min.y, show);
+}
+
+/** A shape's size as it stands in the view, in one unit. */
+function shortSize(outer: Profile, show: Show): string {
+  const round = isCircle(outer);
+  const { min, max } = extentsOf(outer);
+  return round
+    ? `⌀${runningSize(2 * round.radius, show)}`
+    : `${runningSize(max.x - min.x, show)} × ${runningSize(max.y - min.y, show)}`;
 }
 
 function edgeWords(cut: Extract<Cut, { kind: "edge" }>, where: string | undefined, show: Show) {
@@ -140,7 +176,8 @@ function edgeSide(edge: string, below: number | undefined, show: Show): string {
 }
 
 function onCircle(circle: CirclePattern, show: Show): string {
-  return `on ⌀${toolSize(circle.d, show)}, first at ${degrees(circle.start)}`;
+  const first = circle.start === 0 ? "at" : `${degrees(circle.start)} above`;
+  return `on ⌀${toolSize(circle.d, show)}, first ${first} 3 o'clock`;
 }
 
 function deep(depth: number, show: Show): string {

@@ -1,8 +1,8 @@
-import { formatNumber } from "../input/number.js";
 import { showQuantity } from "../input/show.js";
 import type { Build } from "../model/build.js";
 import { type Block, paragraph, setBlocks } from "./blocks.js";
 import { type Draft, type Rooms, roomsOf } from "./draft.js";
+import { counted, partCount } from "./partName.js";
 import { pageSizeFor } from "./sheetFrame.js";
 
 /** A caution as it is printed: what it says, what of this job it is about, and the sentence that ends it. */
@@ -39,7 +39,7 @@ function overview(build: Build, { column }: Rooms): Draft["items"] {
   const width = column.max.x - column.min.x;
   const { plan, layout, job } = build;
   const lines = [
-    `${plan.built.parts.length} parts in ${new Set(plan.built.parts.map(({ piece }) => piece)).size} pieces`,
+    `${partCount(plan.built.parts.length)} in ${counted(new Set(plan.built.parts.map(({ piece }) => piece)).size, "piece")}`,
     ...plan.built.air.map(({ name, wantedL, terms }) => {
       const reached = showQuantity({ unit: "L", value: terms.reduce((sum, { litres }) => sum + litres, 0) }, job.show);
       const wanted = wantedL === undefined ? "" : `, wanted ${showQuantity({ unit: "L", value: wantedL }, job.show)}`;
@@ -50,7 +50,7 @@ function overview(build: Build, { column }: Rooms): Draft["items"] {
     ),
     ...(layout.left.length === 0 ? [] : [`No sheet takes: ${layout.left.join(", ")}`]),
     ...(plan.withheld.length === 0 ? [] : [`Not made, see the findings: ${plan.withheld.join(", ")}`]),
-    `${formatNumber(build.findings.length, 0)} findings: see the report`,
+    `${counted(build.findings.length, "finding")}${build.findings.length > 0 ? ": see the report" : ""}`,
   ];
   const blocks = [
     paragraph(job.title, width, { height: 5, bold: true }, 2),

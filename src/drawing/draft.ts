@@ -1,5 +1,6 @@
 import type { Extents } from "../geometry/profile.js";
 import type { Build } from "../model/build.js";
+import { type Block, setBlocks } from "./blocks.js";
 import type { Item, Page, PageSize } from "./page.js";
 import { scaleBar, scaleBarHeight } from "./scaleBar.js";
 import { boxAt } from "./shapes.js";
@@ -56,4 +57,11 @@ export function finishPage(draft: Draft, sheet: number, sheets: number, build: B
       ...scaleBar({ x: inside.min.x + gap, y: inside.min.y + 1 }),
     ],
   };
+}
+
+/** What found no room in the column goes on further pages, in the wide room. */
+export function spilledPages(blocks: readonly Block[], draft: Omit<Draft, "items">): readonly Draft[] {
+  if (blocks.length === 0) return [];
+  const { items, rest } = setBlocks(blocks, roomsOf(draft.size).view);
+  return [{ ...draft, title: `${draft.title}, continued`, items }, ...spilledPages(rest, draft)];
 }

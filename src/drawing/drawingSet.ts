@@ -1,22 +1,34 @@
 import type { Build } from "../model/build.js";
 import { cautionPages, type PrintedCaution } from "./cautionPage.js";
 import { finishPage } from "./draft.js";
-import { listPages } from "./listPage.js";
+import { type ListedParts, listPages } from "./listPage.js";
 import type { Page } from "./page.js";
 import { partPages } from "./partPage.js";
-import { sameParts } from "./sameParts.js";
+import type { SameParts } from "./sameParts.js";
 import { sheetPages } from "./sheetPage.js";
 
-/** `all` stand on the first sheet; `onParts` are short sentences repeated on the page of each part. */
-export type DrawnCautions = { readonly all: readonly PrintedCaution[]; readonly onParts: readonly string[] };
+/**
+ * What the drawings take from the lists, so that both say the same: the rows of the cut list, one drawing for each; the
+ * cautions of the first sheet; short sentences that every part's page repeats.
+ */
+export type FromLists = {
+  readonly rows: readonly ListedParts[];
+  readonly cautions: readonly PrintedCaution[];
+  readonly onParts: readonly string[];
+};
 
 /** All drawings of a job: cautions, cut list, a page or two for each kind of part, a page for each sheet. */
-export function drawingsOf(build: Build, cautions: DrawnCautions): readonly Page[] {
+export function drawingsOf(build: Build, lists: FromLists): readonly Page[] {
   const drafts = [
-    ...cautionPages(build, cautions.all),
-    ...listPages(build),
-    ...sameParts(build.plan.built.parts).flatMap((same) => partPages(same, build, cautions.onParts)),
+    ...cautionPages(build, lists.cautions),
+    ...listPages(lists.rows, build),
+    ...lists.rows.flatMap((row) => sameParts(row, build)).flatMap((same) => partPages(same, build, lists.onParts)),
     ...build.layout.sheets.flatMap((sheet) => sheetPages(sheet, build)),
   ];
   return drafts.map((draft, i) => finishPage(draft, i + 1, drafts.length, build));
+}
+
+function sameParts(row: ListedParts, { plan }: Build): readonly SameParts[] {
+  const parts = row.parts.flatMap((id) => plan.built.parts.find((part) => part.id === id) ?? []);
+  return parts.slice(0, 1).map((first) => ({ first, parts }));
 }

@@ -1,8 +1,10 @@
 import { isCircle } from "../geometry/measure.js";
-import type { Point } from "../geometry/profile.js";
+import { widen } from "../geometry/offset.js";
+import type { Point, Region } from "../geometry/profile.js";
 import type { Axis } from "../model/joint.js";
 import type { Cut, Feature, Part, Side } from "../model/part.js";
 import type { Callout } from "./callouts.js";
+import { type EdgeRun, runsBeside } from "./edgeRuns.js";
 import type { Item, LineKind } from "./page.js";
 import { roleOf } from "./purpose.js";
 import { arc, centreCross, circle, lineThrough } from "./shapes.js";
@@ -10,6 +12,9 @@ import { pathToPaper, type SeenFrom, toPaper, type View } from "./view.js";
 
 /** How far centre lines stand out over a hole, mm of paper. */
 const beyond = 1.5;
+const sunkGrey = 0.85;
+/** From an edge to the line that says it is covered, mm of paper. */
+const coveredAway = 1.4;
 
 /** What one sees of a part: its outline and what goes through wide, what lies on the far side dashed. */
 export function partLines(part: Part, view: View): readonly Item[] {
@@ -38,22 +43,15 @@ function linesOf(feature: Feature, part: Part, view: View, axes: readonly Axis[]
   switch (cut.kind) {
     case "outline":
     case "notch":
-    case "edge":
       return [];
+    case "edge":
+      return edgeWork(cut, side, part, view);
     case "opening":
-      return roundCross(cut.region.outer, view);
+      return [];
     case "pocket":
-      return [
-        ...[cut.region.outer, ...cut.region.holes].map((profile) => ({
-          kind: "stroke" as const,
-          path: pathToPaper(view, profile),
-          closed: true,
-          line: seen(side, view.from),
-        })),
-        ...roundCross(cut.region.outer, view),
-      ];
+      return sunkArea(cut.region, side, view);
     case "groove":
-      return [{ kind: "stroke", path: pathToPaper(view, cut.path), closed: cut.closed, line: seen(side, view.from) }];
+      return grooveAreas(cut).flatMap((area) => sunkArea(area, side, view));
     case "hole":
       return typeof side === "object"
         ? edgeHole(cut, side.edge, part, view)
@@ -67,27 +65,54 @@ function seen(side: Side, from: SeenFrom): LineKind {
   return side === from ? "visible" : "hidden";
 }
 
-function roundCross(outer: Part["profile"]["outer"], view: View): readonly Item[] {
-  const round = isCircle(outer);
-  if (!round) return [];
-  const reach = round.radius * view.scale + beyond;
-  const { x, y } = toPaper(view, round.center);
-  return [
-    lineThrough(
-      [
-        { x: x - reach, y },
-        { x: x + reach, y },
-      ],
-      "centre",
-    ),
-    lineThrough(
-      [
-        { x, y: y - reach },
-        { x, y: y + reach },
-      ],
-      "centre",
-    ),
-  ];
+/** What lies deeper than the side one sees is tinted; what is sunk into the far side is only dashed. */
+function sunkArea(region: Region, side: Side, view: View): readonly Item[] {
+  const paths = [region.outer, ...region.holes].map((profile) => pathToPaper(view, profile));
+  const here = side === view.from;
+  const edges = paths.map((path): Item => ({ kind: "stroke", path, closed: true, line: here ? "narrow" : "hidden" }));
+  return here ? [{ kind: "fill", paths, grey: sunkGrey }, ...edges] : edges;
+}
+
+function grooveAreas(cut: Extract<Cut, { kind: "groove" }>): readonly Region[] {
+  const [first] = cut.path;
+  return widen(cut.closed && first ? [...cut.path, first] : cut.path, cut.width / 2);
+}
+
+/** A chamfer, round-over or rebate: a narrow line where it ends on the face or back. */
+function edgeWork(cut: Extract<Cut, { kind: "edge" }>, side: Side, part: Part, view: View): readonly Item[] {
+  const names = new Set(cut.along);
+  const line = side === view.from ? "narrow" : "hidden";
+  return [part.profile.outer, ...part.profile.holes].flatMap((profile, i) =>
+    runsBeside(profile, names, i === 0 ? -cut.width : cut.width).map((run): Item => stroke(run, line, view)),
+  );
+}
+
+/** A wide chain line beside each edge that a covering goes round. */
+export function coveredLines(part: Part, view: View): readonly Item[] {
+  const wrapped = Object.entries(part.edges).flatMap(([name, { finish }]) => (finish.kind === "wrapped" ? [name] : []));
+  const away = coveredAway / view.scale;
+  return wrapped.length === 0
+    ? []
+    : [part.profile.outer, ...part.profile.holes].flatMap((profile, i) =>
+        runsBeside(profile, new Set(wrapped), i === 0 ? away : -away).map((run) => stroke(run, "covered", view)),
+      );
+}
+
+function stroke(run: EdgeRun, line: LineKind, view: View): Item {
+  return { kind: "stroke", path: pathToPaper(view, run.path), closed: run.closed, line };
+}
+
+/** The centre lines of round openings, recesses and outlines; of those about one middle, the largest has them. */
+export function roundCrosses(part: Part, view: View): readonly Item[] {
+  const shapes = part.features.flatMap(({ cut }) => ("region" in cut ? [cut.region.outer] : []));
+  const rounds = shapes.flatMap((shape) => isCircle(shape) ?? []).sort((a, b) => b.radius - a.radius);
+  const largest = rounds.filter(
+    ({ center }, i) =>
+      !rounds.slice(0, i).some((other) => Math.hypot(other.center.x - center.x, other.center.y - center.y) < 0.01),
+  );
+  return largest.flatMap(({ center, radius }) =>
+    centreCross(toPaper(view, center), radius * view.scale + beyond, "centre"),
+  );
 }
 
 /** A hole in the face or back; a threaded insert has a narrow three-quarter circle round it (ISO 6410-1, from memory). */
@@ -117,7 +142,10 @@ function edgeHole(cut: Extract<Cut, { kind: "hole" }>, edge: string, part: Part,
   const over = beyond / view.scale;
   const half = cut.d / 2;
   const walls = [place(0, half), place(cut.depth, half), place(cut.depth, -half), place(0, -half)];
-  return [lineThrough(walls, "hidden"), lineThrough([place(-over, 0), place(cut.depth + over, 0)], "centre")];
+  const axis = lineThrough([place(-over, 0), place(cut.depth + over, 0)], "centre");
+  // Walls that would run into one another are one dashed line, and need no centre line.
+  if (cut.d * view.scale < 1) return [lineThrough([place(-over, 0), place(cut.depth, 0)], "hidden")];
+  return [lineThrough(walls, "hidden"), axis];
 }
 
 /** Into the board, square to the named straight edge that passes nearest to the place. */

@@ -1,26 +1,34 @@
-import { extentsOf } from "../geometry/measure.js";
-import { formatNumber } from "../input/number.js";
 import type { Build } from "../model/build.js";
-import type { Part } from "../model/part.js";
+import type { BoardId, PartId } from "../model/ids.js";
+import type { Method } from "../model/shop.js";
 import { type Block, type Column, paragraph, rule, setBlocks, tableHead, tableRow } from "./blocks.js";
-import type { Draft } from "./draft.js";
-import { roomsOf } from "./draft.js";
+import { type Draft, roomsOf } from "./draft.js";
 import { massKg, massWords } from "./mass.js";
-import { type SameParts, sameParts } from "./sameParts.js";
+import { partCount, partName } from "./partName.js";
 import { pageSizeFor } from "./sheetFrame.js";
 import { overallSize, toolSize } from "./sizes.js";
+
+/** A row of the cut list: parts that are cut alike. Sizes of the bare board, mm, length along the grain if there is one. */
+export type ListedParts = {
+  readonly numbers: readonly string[];
+  readonly parts: readonly PartId[];
+  readonly board: BoardId;
+  readonly thickness: number;
+  readonly asCut: { readonly length: number; readonly width: number };
+  readonly method: Method | undefined;
+};
 
 const methodWords = { saw: "saw", hand: "hand router", cnc: "CNC" } as const;
 
 /** The cut list: a row for each kind of part, with the sheets they lie on beside it. */
-export function listPages(build: Build): readonly Draft[] {
+export function listPages(rows: readonly ListedParts[], build: Build): readonly Draft[] {
   const size = pageSizeFor(build.job.show, "small");
   const rooms = roomsOf(size);
   const columns = columnsFor(rooms.view.max.x - rooms.view.min.x);
   const head = tableHead(columns);
-  const rows = sameParts(build.plan.built.parts).map((same) => tableRow(columns, cellsOf(same, build)));
   const words = setBlocks(stockBlocks(build, rooms.column.max.x - rooms.column.min.x), rooms.column).items;
-  return pages(rows).map((items, i) => ({
+  const lines = rows.map((row) => tableRow(columns, cellsOf(row, build), { height: 3 }));
+  return pages(lines).map((items, i) => ({
     title: i === 0 ? "Cut list" : "Cut list, continued",
     documentType: "cut list",
     numberTail: "L",
@@ -37,36 +45,27 @@ export function listPages(build: Build): readonly Draft[] {
 function columnsFor(width: number): readonly Column[] {
   const share = (part: number) => part * width;
   return [
-    { title: "no.", width: share(0.1) },
-    { title: "off", width: share(0.06), align: "right" },
+    { title: "no.", width: share(0.11) },
+    { title: "off", width: share(0.07), align: "right" },
     { title: "part", width: share(0.21) },
-    { title: "length", width: share(0.16), align: "right" },
-    { title: "width", width: share(0.16), align: "right" },
-    { title: "board", width: share(0.15) },
-    { title: "cut by", width: share(0.16) },
+    { title: "length", width: share(0.15), align: "right" },
+    { title: "width", width: share(0.15), align: "right" },
+    { title: "board", width: share(0.16) },
+    { title: "cut by", width: share(0.15) },
   ];
 }
 
-function cellsOf({ first, parts }: SameParts, { job, process }: Build): readonly string[] {
-  const { length, width } = lengthAndWidth(first);
-  const method = process.parts.find(({ part }) => part === first.id)?.method;
+function cellsOf(row: ListedParts, { job, plan }: Build): readonly string[] {
+  const names = plan.built.parts.filter(({ id }) => row.parts.includes(id)).map(partName);
   return [
-    parts.map(({ number }) => number).join(", "),
-    `${parts.length}`,
-    `${first.piece} / ${first.role}`,
-    overallSize(length, job.show),
-    overallSize(width, job.show),
-    `${first.board} ${toolSize(first.thickness, job.show)}`,
-    method ? methodWords[method] : "not cut",
+    row.numbers.join(", "),
+    `${row.parts.length}`,
+    [...new Set(names)].join(", "),
+    overallSize(row.asCut.length, job.show),
+    overallSize(row.asCut.width, job.show),
+    `${row.board} ${toolSize(row.thickness, job.show)}`,
+    row.method ? methodWords[row.method] : "not cut",
   ];
-}
-
-/** The longer side first; with a grain, the side along it. */
-function lengthAndWidth(part: Part): { readonly length: number; readonly width: number } {
-  const { min, max } = extentsOf(part.profile.outer);
-  const [x, y] = [max.x - min.x, max.y - min.y];
-  const alongX = part.grain === undefined ? x >= y : Math.abs(Math.cos(part.grain)) > Math.SQRT1_2;
-  return alongX ? { length: x, width: y } : { length: y, width: x };
 }
 
 function stockBlocks(build: Build, width: number): readonly Block[] {
@@ -80,19 +79,16 @@ function stockBlocks(build: Build, width: number): readonly Block[] {
     ...boards.map(([name, { stock, measured }]) => {
       const row = shop.boards[stock];
       const thick = measured ?? row?.measured ?? row?.thickness;
-      const words = measured === undefined ? "nominal" : "measured";
-      return paragraph(
-        `Board ${name}: ${stock}${thick === undefined ? "" : `, ${words} ${toolSize(thick, job.show)} thick`}`,
-        width,
-      );
+      const words = (measured ?? row?.measured) === undefined ? "nominal" : "measured";
+      const size = thick === undefined ? "" : `, ${words} ${toolSize(thick, job.show)} thick`;
+      return paragraph(`Board ${name}: ${stock}${size}`, width);
     }),
     rule(width),
-    ...layout.sheets.map(({ sheet, length, width: across, offcut, placed }) =>
-      paragraph(
-        `Sheet ${sheet}: ${overallSize(length, job.show)} × ${overallSize(across, job.show)}, ${formatNumber(placed.length, 0)} parts, ${offcut === undefined ? "to buy" : "from the rack"}`,
-        width,
-      ),
-    ),
+    ...layout.sheets.map(({ sheet, length, width: across, offcut, placed }) => {
+      const size = `${overallSize(length, job.show)} × ${overallSize(across, job.show)}`;
+      const from = offcut === undefined ? "to buy" : "from the rack";
+      return paragraph(`Sheet ${sheet}: ${size}, ${partCount(placed.length)}, ${from}`, width);
+    }),
     rule(width),
     paragraph(`All parts bare: ${massWords(total, job.show)}`, width, { bold: true }),
   ];

@@ -2,16 +2,14 @@ import { extentsOf } from "../geometry/measure.js";
 import type { Build } from "../model/build.js";
 import type { EdgeFinish, Part } from "../model/part.js";
 import { massKg, massWords } from "./mass.js";
-import type { SameParts } from "./sameParts.js";
 import { overallSize, sizePair, toolSize } from "./sizes.js";
 
-/** What a part's page says beside the drawing, one short sentence each. */
-export function notesOf(same: SameParts, build: Build): readonly string[] {
-  const part = same.first;
+/** What a part's page says beside the drawing, one short sentence each. `count`: how many are cut alike. */
+export function notesOf(part: Part, count: number, build: Build): readonly string[] {
   return [
     materialNote(part, build),
     sizeNote(part, build),
-    massNote(part, same.parts.length, build),
+    massNote(part, count, build),
     methodNote(part, build),
     ...grainNote(part),
     ...coveringNotes(part, build),

@@ -21,7 +21,7 @@ export function partLabels(
 ): readonly Label[] {
   return [
     ...callouts.flatMap((callout) => calloutLabels(callout, part, view, tabled)),
-    ...radiusLabels(part, view, show),
+    ...(view.from === "face" ? radiusLabels(part, view, show) : []),
     ...part.features.flatMap((feature) => markLabel(feature, view)),
   ];
 }
@@ -64,7 +64,7 @@ function openingLabel(text: string, outer: Profile, view: View): readonly Label[
   const room = Math.min(max.x - min.x, (max.y - min.y) * 4) * view.scale;
   const middle = { x: (min.x + max.x) / 2, y: (min.y + max.y) / 2 };
   const fits = textWidth(text, 2.5, true) + 4 < room;
-  if (fits) return [{ text, at: toPaper(view, middle), clear: 0.5, tip: "none", bold: true }];
+  if (fits) return [{ text, at: toPaper(view, middle), clear: 0.5, tip: "inside", bold: true }];
   return [{ text, at: toPaper(view, upperRight(outer)), clear: 0, tip: "arrow", always: true, bold: true }];
 }
 

@@ -1,12 +1,13 @@
-import type { Extents } from "../geometry/profile.js";
+import type { Extents, Point } from "../geometry/profile.js";
 import type { Show } from "../input/show.js";
 import type { Part } from "../model/part.js";
 import type { Callout } from "./callouts.js";
 import { datumOf } from "./datum.js";
 import { type Lane, type LaneSide, laneDepth, laneLength, lanesOf } from "./dimensions/lanes.js";
 import { marksOf } from "./dimensions/marks.js";
-import { overallDepth } from "./dimensions/overall.js";
+import { overallHeightDepth, overallWidthDepth } from "./dimensions/overall.js";
 import { factorOf, largestScale, type Scale } from "./scale.js";
+import { overallSize } from "./sizes.js";
 import { boxToPaper, partExtents, type SeenFrom, type View, viewAt } from "./view.js";
 
 /** How a part's view, lanes and overall sizes share a room. `tabled`: hole positions stand in a table instead. */
@@ -20,7 +21,9 @@ export type PartLayout = {
 };
 
 /** Height kept for the words over a view, mm of paper. */
-export const headingHeight = 8;
+const headingHeight = 8;
+/** Left free where neither numbers nor overall sizes stand, mm of paper. */
+const spare = 3;
 
 /** The largest scale at which everything has its place. Holes go to a table when their numbers find no room. */
 export function layOutPart(
@@ -51,25 +54,28 @@ function layOut(
       show,
     );
   const depths = { below: depthOf("below"), above: depthOf("above"), left: depthOf("left"), right: depthOf("right") };
-  const overallSide = from === "face" ? "right" : "left";
-  const free = {
-    min: {
-      x: room.min.x + depths.left + (overallSide === "left" ? overallDepth : 2),
-      y: room.min.y + depths.below + 2,
-    },
-    max: {
-      x: room.max.x - depths.right - (overallSide === "right" ? overallDepth : 2),
-      y: room.max.y - depths.above - overallDepth - headingHeight,
-    },
-  };
   const { min, max } = partExtents(part);
-  const scale = largestScale(max.x - min.x, max.y - min.y, {
-    width: free.max.x - free.min.x,
-    height: free.max.y - free.min.y,
-  });
-  const middle = { x: (free.min.x + free.max.x) / 2, y: (free.min.y + free.max.y) / 2 };
+  const words = overallSize(max.y - min.y, show);
+  // How much the height's words take depends on the scale, and the scale on what they leave: twice is enough, as a
+  // smaller view never needs less.
+  const first = scaleBeside(overallHeightDepth(words, Number.POSITIVE_INFINITY));
+  const beside = overallHeightDepth(words, (max.y - min.y) * factorOf(first.scale));
+  const { scale, middle } = scaleBeside(beside);
   const view = viewAt(part, from, factorOf(scale), middle);
   return { view, box: boxToPaper(view, partExtents(part)), scale, lanes, depths };
+
+  function scaleBeside(height: number): { readonly scale: Scale; readonly middle: Point } {
+    const [left, right] = from === "face" ? [spare, height] : [height, spare];
+    const low = { x: room.min.x + depths.left + left, y: room.min.y + depths.below + spare };
+    const high = {
+      x: room.max.x - depths.right - right,
+      y: room.max.y - depths.above - overallWidthDepth - headingHeight,
+    };
+    return {
+      scale: largestScale(max.x - min.x, max.y - min.y, { width: high.x - low.x, height: high.y - low.y }),
+      middle: { x: (low.x + high.x) / 2, y: (low.y + high.y) / 2 },
+    };
+  }
 }
 
 function paperLength(side: LaneSide, box: Extents): number {

@@ -4,7 +4,7 @@ import { boxAt, filledBox, rectangle } from "./shapes.js";
 import { write } from "./textBox.js";
 
 /** What the bars take, mm. */
-export const scaleBarHeight = 11;
+export const scaleBarHeight = 15;
 
 const inch = 25.4;
 const thick = 2;
@@ -12,15 +12,14 @@ const thick = 2;
 /** A bar of 100 mm over one of 4 in, and what to do where they measure wrong. `at`: the lower left corner. */
 export function scaleBar(at: Point): readonly Item[] {
   const low = { x: at.x, y: at.y + 1 };
-  const high = { x: at.x, y: at.y + 6.5 };
-  const words = at.x + 4 * inch + 3;
+  const high = { x: at.x, y: at.y + 6 };
+  const words = at.x + 4 * inch + 2.5;
   return [
     ...bar(high, 10, 10),
     ...bar(low, inch / 2, 8),
     write({ x: words, y: high.y }, "100 mm"),
     write({ x: words, y: low.y }, "4 in"),
-    write({ x: words + 15, y: high.y }, "Printed at 100 %? Measure the"),
-    write({ x: words + 15, y: low.y }, "bars: if wrong, do not scale."),
+    write({ x: at.x, y: at.y + 10.5 }, "Measure these bars: if they are wrong, do not scale from this sheet."),
   ];
 }
 

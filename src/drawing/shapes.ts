@@ -43,7 +43,7 @@ export function arrowHead(tip: Point, angle: number, length = 2.5): Fill {
 }
 
 /** Two centre lines that cross and stand out `over` a hole's edge. */
-export function centreCross(centre: Point, reach: number): readonly Stroke[] {
+export function centreCross(centre: Point, reach: number, line: LineKind = "narrow"): readonly Stroke[] {
   const { x, y } = centre;
   return [
     lineThrough(
@@ -51,14 +51,14 @@ export function centreCross(centre: Point, reach: number): readonly Stroke[] {
         { x: x - reach, y },
         { x: x + reach, y },
       ],
-      "narrow",
+      line,
     ),
     lineThrough(
       [
         { x, y: y - reach },
         { x, y: y + reach },
       ],
-      "narrow",
+      line,
     ),
   ];
 }

@@ -1,18 +1,21 @@
 import { areaOfRegion, extentsOf } from "../geometry/measure.js";
-import type { Extents } from "../geometry/profile.js";
+import type { Extents, Profile, Region } from "../geometry/profile.js";
 import { formatNumber } from "../input/number.js";
+import type { Show } from "../input/show.js";
 import type { Build, NestedSheet, Placed } from "../model/build.js";
 import type { Part } from "../model/part.js";
 import { toSheet } from "../nest/placed.js";
 import { type Block, type Column, oneLine, paragraph, rule, setBlocks, tableHead, tableRow } from "./blocks.js";
 import { overallHeight, overallWidth } from "./dimensions/overall.js";
-import { type Draft, type Rooms, roomsOf } from "./draft.js";
+import { type Draft, type Rooms, roomsOf, spilledPages } from "./draft.js";
 import type { Item } from "./page.js";
+import { partName } from "./partName.js";
 import { factorOf, largestScale, scaleWords } from "./scale.js";
 import { boxAt, filledBox, rectangle } from "./shapes.js";
 import { pageSizeFor } from "./sheetFrame.js";
-import { degrees, overallSize, sizePair, toolSize } from "./sizes.js";
-import { boxOf, textWidth, write } from "./textBox.js";
+import { sheetTag } from "./sheetTag.js";
+import { degrees, overallSize, runningSize, sizePair, toolSize } from "./sizes.js";
+import { write } from "./textBox.js";
 
 type Lying = { readonly part: Part; readonly placed: Placed };
 /** A sheet on paper: its corner and mm of paper for 1 mm. */
@@ -53,14 +56,8 @@ export function sheetPages(sheet: NestedSheet, build: Build): readonly Draft[] {
   const { items, rest } = setBlocks(columnBlocks(sheet, lying, build, rooms), rooms.column);
   return [
     { ...draft, items: [...drawSheet(sheet, lying, laid, build, rooms), ...items] },
-    ...spilled(rest, draft, rooms),
+    ...spilledPages(rest, draft),
   ];
-}
-
-function spilled(blocks: readonly Block[], draft: Omit<Draft, "items">, rooms: Rooms): readonly Draft[] {
-  if (blocks.length === 0) return [];
-  const { items, rest } = setBlocks(blocks, rooms.view);
-  return [{ ...draft, title: `${draft.title}, continued`, items }, ...spilled(rest, draft, rooms)];
 }
 
 function drawSheet(
@@ -86,56 +83,42 @@ function drawSheet(
       { height: 3.5 },
     ),
     filledBox(outline, 0.88),
-    ...lying.flatMap((each) => drawPart(each, laid)),
+    ...lying.flatMap((each) => drawBlank(each, laid)),
     rectangle(outline, "visible"),
     ...(sheet.trim > 0 ? [rectangle(usable, "phantom")] : []),
-    ...lying.flatMap((each) => nameTag(each, laid, job.show)),
+    ...lying.flatMap((each) => tagOf(each, laid, job.show)),
     ...overallWidth(outline, outline.max.y, overallSize(sheet.length, job.show)),
     ...overallHeight(outline, outline.max.x, overallSize(sheet.width, job.show), 1),
   ];
 }
 
 /** The blank in white on the grey sheet, with what goes through it. */
-function drawPart({ part, placed }: Lying, { corner, scale }: Laid): readonly Item[] {
-  const lie = toSheet(part, placed);
-  const blank = lie.region(part.blank);
-  const holes = part.profile.holes.map((hole) => lie.region({ outer: hole, holes: [] }).outer);
-  const paths = [blank.outer, ...holes].map((profile) =>
-    profile.map(({ x, y, bulge }) => ({ x: corner.x + x * scale, y: corner.y + y * scale, bulge })),
-  );
+function drawBlank(each: Lying, laid: Laid): readonly Item[] {
+  const { outer, holes } = regionOnPaper(each, laid);
   return [
-    { kind: "fill", paths, grey: 1 },
-    ...paths.map((path, i): Item => ({ kind: "stroke", path, closed: true, line: i === 0 ? "visible" : "narrow" })),
+    { kind: "fill", paths: [outer, ...holes], grey: 1 },
+    { kind: "stroke", path: outer, closed: true, line: "visible" },
+    ...holes.map((path): Item => ({ kind: "stroke", path, closed: true, line: "narrow" })),
   ];
 }
 
-/** Number, name and size in the part's middle: all that has room, at least the number. */
-function nameTag({ part, placed }: Lying, laid: Laid, show: Build["job"]["show"]): readonly Item[] {
-  const real = extentsOf(toSheet(part, placed).region(part.blank).outer);
-  const room = {
-    width: (real.max.x - real.min.x) * laid.scale - 2,
-    height: (real.max.y - real.min.y) * laid.scale - 1.5,
-  };
-  const upright = room.height > room.width * 1.3;
-  const [along, across] = upright ? [room.height, room.width] : [room.width, room.height];
-  const middle = {
-    x: laid.corner.x + ((real.min.x + real.max.x) / 2) * laid.scale,
-    y: laid.corner.y + ((real.min.y + real.max.y) / 2) * laid.scale,
-  };
+function regionOnPaper({ part, placed }: Lying, { corner, scale }: Laid): Region {
+  const { outer, holes } = toSheet(part, placed).region({ outer: part.blank.outer, holes: part.profile.holes });
+  const onPaper = (profile: Profile): Profile =>
+    profile.map((v) => ({ ...v, x: corner.x + v.x * scale, y: corner.y + v.y * scale }));
+  return { outer: onPaper(outer), holes: holes.map(onPaper) };
+}
+
+/** The part's tag, on the part. */
+function tagOf({ part, placed }: Lying, laid: Laid, show: Show): readonly Item[] {
   const { min, max } = extentsOf(part.blank.outer);
-  const lines = [
-    { text: part.number, height: 3.5, bold: true },
-    { text: `${part.piece} / ${part.role}`, height: 2.5, bold: false },
-    { text: sizePair(max.x - min.x, max.y - min.y, show), height: 2.5, bold: false },
-    ...(placed.backUp ? [{ text: "back up", height: 2.5, bold: true }] : []),
-  ].filter((line, i) => i === 0 || textWidth(line.text, line.height, line.bold) <= along);
-  const shown = lines.slice(0, Math.max(1, Math.floor((across - 1) / 4.6)));
-  return shown.flatMap((line, i) => {
-    const down = 4.6 * (i - (shown.length - 1) / 2) + line.height / 2;
-    const at = upright ? { x: middle.x + down, y: middle.y } : { x: middle.x, y: middle.y - down };
-    const words = write(at, line.text, { ...line, anchor: "middle", turn: upright ? Math.PI / 2 : 0 });
-    return [filledBox(boxOf(words), 1), words];
-  });
+  const words = {
+    number: part.number,
+    name: partName(part),
+    size: `${runningSize(max.x - min.x, show)} × ${runningSize(max.y - min.y, show)}`,
+    lies: placed.backUp ? "back up" : "",
+  };
+  return sheetTag(words, regionOnPaper({ part, placed }, laid));
 }
 
 function columnBlocks(sheet: NestedSheet, lying: readonly Lying[], build: Build, { column }: Rooms): readonly Block[] {
@@ -165,19 +148,19 @@ function columnBlocks(sheet: NestedSheet, lying: readonly Lying[], build: Build,
   ];
 }
 
-function partCells(part: Part, placed: Placed, show: Build["job"]["show"]): readonly string[] {
+function partCells(part: Part, placed: Placed, show: Show): readonly string[] {
   const { min, max } = extentsOf(part.blank.outer);
   const lies = [placed.turn === 0 ? "" : `turned ${degrees(placed.turn)}`, placed.backUp ? "back up" : ""];
   return [
     part.number,
-    `${part.piece} / ${part.role}`,
-    sizePair(max.x - min.x, max.y - min.y, show),
+    partName(part),
+    `${runningSize(max.x - min.x, show)} × ${runningSize(max.y - min.y, show)}`,
     lies.filter(Boolean).join(", ") || "face up",
   ];
 }
 
 /** How much of the sheet the parts take, and the strips beyond them that stay whole. */
-function remainder(sheet: NestedSheet, lying: readonly Lying[], show: Build["job"]["show"]): readonly string[] {
+function remainder(sheet: NestedSheet, lying: readonly Lying[], show: Show): readonly string[] {
   const boxes = lying.map(({ part, placed }): Extents => extentsOf(toSheet(part, placed).region(part.blank).outer));
   const used = lying.reduce((sum, { part }) => sum + areaOfRegion(part.blank), 0);
   const right = sheet.length - Math.max(0, ...boxes.map(({ max }) => max.x));

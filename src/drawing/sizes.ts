@@ -11,9 +11,10 @@ export function overallSize(mm: number, show: Show): string {
   return show.unit === "mm" ? showLength(mm, show) : `${showLength(mm, show)} [${formatNumber(mm, 1)}]`;
 }
 
-/** "420 × 300" from the extents of something, rounded as its ends are, so that it agrees with the running sizes. */
+/** "420 × 300"; in an inch job with both in millimetres behind it. */
 export function sizePair(width: number, height: number, show: Show): string {
-  return `${overallSize(width, show)} × ${overallSize(height, show)}`;
+  const pair = `${runningSize(width, show)} × ${runningSize(height, show)}`;
+  return show.unit === "mm" ? pair : `${pair} [${sizePair(width, height, { unit: "mm" })}]`;
 }
 
 const inch = 25.4;

@@ -61,11 +61,14 @@ export function shorten(text: string, width: number, height: number, bold = fals
   return `${signs.join("").trimEnd()}…`;
 }
 
+/** Spaces at which a line may end: not before a fraction, a unit or a sign that belongs to the size before it. */
+const unbroken = / +(?!\d+\/\d|× |x \d|mm\b|\()/;
+
 /** Lines no wider than `width`: broken at spaces, and within a word only where it is longer than a line. */
 export function wrapText(text: string, width: number, height: number, bold = false): readonly string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of plainText(text).split(/ +/).filter(Boolean)) {
+  for (const word of plainText(text).split(unbroken).filter(Boolean)) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (textWidth(longer, height, bold) <= width) {
       line = longer;

@@ -5,13 +5,13 @@ import { boxOf, write } from "../textBox.js";
 
 /**
  * Words that belong beside a place. `clear`: how far round the place they keep off, mm of paper. `tip`: what ends the
- * leader at the place. A label that finds room close by needs no leader unless `always`.
+ * leader at the place; words inside what they name have none. A label that finds room close by needs no leader unless `always`.
  */
 export type Label = {
   readonly text: string;
   readonly at: Point;
   readonly clear: number;
-  readonly tip: "arrow" | "none";
+  readonly tip: "arrow" | "none" | "inside";
   readonly always?: boolean;
   readonly height?: number;
   readonly bold?: boolean;
@@ -24,6 +24,8 @@ const distances = [0.6, 1.6, 3, 5, 7.5, 10.5, 14, 18, 24, 32];
 /** A label nearer than this explains itself. */
 const beside = 2;
 const margin = 0.5;
+/** A leader with an arrowhead needs this much, mm. */
+const shortest = 5;
 
 type Place = { readonly words: Text; readonly box: Extents; readonly leader?: Segment };
 
@@ -67,7 +69,8 @@ function bestPlace(label: Label, room: Extents, boxes: readonly Extents[], segme
       if (!within(place.box, room) || boxes.some((box) => overlap(box, place.box, margin))) continue;
       const { leader } = place;
       if (leader && boxes.some((box) => crosses(leader, box))) continue;
-      const cost = crossings(place, segments) * 4 + distance + ring;
+      if (label.always && distance < shortest) continue;
+      const cost = crossings(place, segments) * 8 + distance + ring;
       if (!best || cost < best.cost) best = { place, cost };
     }
     if (best && best.cost < distance * 1.5) break;
@@ -80,18 +83,24 @@ function placeAt(label: Label, angle: number, distance: number): Place {
   const flat = boxOf(write({ x: 0, y: 0 }, label.text, { height, bold, anchor: "middle" }));
   const half = { x: (flat.max.x - flat.min.x) / 2, y: (flat.max.y - flat.min.y) / 2 };
   const [cos, sin] = [Math.cos(angle), Math.sin(angle)];
-  const reach = Math.min(half.x / Math.abs(cos), half.y / Math.abs(sin));
-  const away = label.clear + distance + reach;
-  const middle = { x: label.at.x + away * cos, y: label.at.y + away * sin };
+  const end = (far: number): Point => ({ x: label.at.x + far * cos, y: label.at.y + far * sin });
+  // The words lean outward from where the leader ends: beside it to the left or right, else above or below.
+  const near = end(label.clear + distance);
+  const inside = label.tip === "inside";
+  const middle = inside ? near : { x: near.x + half.x * lean(cos), y: near.y + half.y * lean(sin) };
   const words = write({ x: middle.x, y: middle.y - (flat.max.y + flat.min.y) / 2 }, label.text, {
     height,
     bold,
     anchor: "middle",
   });
   const box = boxOf(words);
-  if (distance < beside && !label.always) return { words, box };
-  const end = (far: number): Point => ({ x: label.at.x + far * cos, y: label.at.y + far * sin });
+  if (label.tip === "inside" || (distance < beside && !label.always)) return { words, box };
   return { words, box, leader: [end(label.clear + distance - 0.4), end(label.clear)] };
+}
+
+/** From the middle of a box at 0 to its side at 1, reached well before the direction runs along the axis. */
+function lean(cosine: number): number {
+  return Math.max(-1, Math.min(1, 1.6 * cosine));
 }
 
 /** Lines that run through the words count in full, lines that the leader crosses less. */
@@ -116,7 +125,7 @@ function grown({ min, max }: Extents, by: number): Extents {
 }
 
 /** A segment touches a box: clipped to it, something is left (Liang and Barsky, 1984, from memory). */
-function crosses([a, b]: Segment, box: Extents): boolean {
+export function crosses([a, b]: Segment, box: Extents): boolean {
   let t0 = 0;
   let t1 = 1;
   for (const axis of ["x", "y"] as const) {

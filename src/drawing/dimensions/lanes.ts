@@ -86,7 +86,7 @@ function drawMark(
   const edge = { below: box.min.y, above: box.max.y, left: box.min.x, right: box.max.x }[side];
   const point = (along: number, across: number): Point => (upright ? { x: along, y: across } : { x: across, y: along });
   const from = upright ? at : { x: at.y, y: at.x };
-  const gap = mark.clear * view.scale + (mark.hole ? 1.8 : 0.8);
+  const gap = mark.clear * view.scale + (mark.clear > 0 ? 1.8 : 0.8);
   const line = [
     point(from.x, from.y + out * gap),
     point(from.x, edge + out * straight),

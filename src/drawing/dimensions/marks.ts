@@ -25,13 +25,13 @@ const alike = 0.05;
 
 /**
  * Everything on a part that one must measure along x and y, each once: outline corners, openings, recesses and holes.
- * Overall sizes stand outside, holes on a circle by their circle, so neither is here. `from` leaves out what is cut
- * from the other side.
+ * Overall sizes stand outside, holes on a circle by their circle, so neither is here. From the back only what
+ * is cut there, as the rest stands on the other page.
  */
 export function marksOf(part: Part, callouts: readonly Callout[], datum: Datum, from: SeenFrom): readonly Mark[] {
   const onCircles = new Set(callouts.flatMap((each) => (each.circle ? each.features : [])));
   const extents = extentsOf(part.profile.outer);
-  const shape = isCircle(part.profile.outer) ? [] : cornerPoints(part.profile.outer);
+  const shape = from === "back" || isCircle(part.profile.outer) ? [] : cornerPoints(part.profile.outer);
   const all = [
     ...shape.flatMap(({ at, x, y }) => markAt(at, datum, { x, y })),
     ...part.features
@@ -61,7 +61,7 @@ function featureMarks({ cut, side }: Feature, part: Part, datum: Datum): readonl
 
 function regionMarks(outer: Profile, datum: Datum): readonly Mark[] {
   const round = isCircle(outer);
-  if (round) return markAt(round.center, datum, { x: true, y: true }, 0);
+  if (round) return markAt(round.center, datum, { x: true, y: true }, round.radius);
   return cornerPoints(outer).flatMap(({ at, x, y }) => markAt(at, datum, { x, y }));
 }
 

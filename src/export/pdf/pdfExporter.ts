@@ -1,5 +1,6 @@
 import { drawingsOf } from "../../drawing/drawingSet.js";
 import { cautionsFor } from "../../lists/cautions.js";
+import { cutListOf } from "../../lists/cutList.js";
 import type { Build, Exporter } from "../../model/build.js";
 import { pdfOfPages } from "./pdfPages.js";
 
@@ -19,7 +20,7 @@ function drawingsPdf(build: Build): Promise<Uint8Array> {
     ...all.filter(({ id }) => onEveryPart.has(id)).map(({ sentence }) => sentence),
     "All cautions stand on sheet 1.",
   ];
-  return pdfOfPages(drawingsOf(build, { all, onParts }), {
+  return pdfOfPages(drawingsOf(build, { rows: cutListOf(build), cautions: all, onParts }), {
     title: [job.title, "drawings"].join(", "),
     author: shop.name ?? "",
     subject: job.reference ?? "",

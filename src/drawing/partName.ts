@@ -1,0 +1,16 @@
+import type { Part } from "../model/part.js";
+
+/** "box top"; a part that bears its piece's name is called once. */
+export function partName({ piece, role }: Part): string {
+  return String(piece) === role ? role : `${piece} ${role}`;
+}
+
+/** "1 part", "3 parts". */
+export function partCount(count: number): string {
+  return counted(count, "part");
+}
+
+/** A whole number of things whose name takes an s. */
+export function counted(count: number, thing: string): string {
+  return `${count} ${thing}${count === 1 ? "" : "s"}`;
+}

@@ -1,0 +1,82 @@
+import { pointInRegion } from "../geometry/inside.js";
+import { extentsOf } from "../geometry/measure.js";
+import type { Extents, Point, Region } from "../geometry/profile.js";
+import { crosses, type Segment } from "./dimensions/labels.js";
+import type { Item, Text } from "./page.js";
+import { segmentsOf } from "./partView.js";
+import { boxOf, write } from "./textBox.js";
+
+type Line = { readonly text: string; readonly height: number; readonly bold: boolean };
+
+/** Base line to base line of a tag, mm. */
+const step = 4.4;
+/** Places tried across a part, each way. */
+const tries = 15;
+
+/** What a part on a sheet is called: its number always, its name, size and how it lies where they have room. */
+export type TagWords = { readonly number: string; readonly name: string; readonly size: string; readonly lies: string };
+
+/**
+ * A part's tag on a sheet, `region` on paper: near its middle, clear of its edges and openings, level or upright. Of
+ * several forms the fullest that has a clear place; where none has, the number alone in the middle.
+ */
+export function sheetTag(words: TagWords, region: Region): readonly Item[] {
+  const lines = [region.outer, ...region.holes].flatMap((path) =>
+    segmentsOf({ kind: "stroke", path, closed: true, line: "narrow" }),
+  );
+  const centres = centresIn(extentsOf(region.outer));
+  for (const form of formsOf(words)) {
+    for (const turn of [0, Math.PI / 2]) {
+      const centre = centres.find((each) => pointInRegion(region, each) && isClear(boxAround(form, each, turn), lines));
+      if (centre) return textsOf(form, centre, turn);
+    }
+  }
+  return textsOf(formsOf(words).at(-1)!, centres[0]!, 0);
+}
+
+function formsOf({ number, name, size, lies }: TagWords): readonly (readonly Line[])[] {
+  const head = { text: number, height: 3.5, bold: true };
+  const small = (text: string) => ({ text, height: 2.5, bold: false });
+  const last = lies === "" ? [] : [{ text: lies, height: 2.5, bold: true }];
+  return [
+    [head, small(name), small(size), ...last],
+    [head, small(size), ...last],
+    [{ text: [number, name].join("  "), height: 2.5, bold: true }, small(size), ...last],
+    [{ text: [number, size, lies].filter(Boolean).join("  "), height: 2.5, bold: true }],
+    [head],
+    [{ text: number, height: 2.5, bold: true }],
+  ];
+}
+
+/** Places over an area, those nearest to its middle first. */
+function centresIn({ min, max }: Extents): readonly Point[] {
+  const middle = { x: (min.x + max.x) / 2, y: (min.y + max.y) / 2 };
+  const at = (low: number, high: number, i: number) => low + ((high - low) * i) / (tries - 1);
+  const places = Array.from({ length: tries * tries }, (_, i) => ({
+    x: at(min.x, max.x, i % tries),
+    y: at(min.y, max.y, Math.floor(i / tries)),
+  }));
+  const away = (p: Point) => Math.hypot(p.x - middle.x, p.y - middle.y);
+  return places.sort((a, b) => away(a) - away(b) || a.y - b.y || a.x - b.x);
+}
+
+function isClear(box: Extents, lines: readonly Segment[]): boolean {
+  return !lines.some((line) => crosses(line, box));
+}
+
+function boxAround(lines: readonly Line[], centre: Point, turn: number): Extents {
+  const boxes = textsOf(lines, centre, turn).map(boxOf);
+  const edge = 0.6;
+  return {
+    min: { x: Math.min(...boxes.map(({ min }) => min.x)) - edge, y: Math.min(...boxes.map(({ min }) => min.y)) - edge },
+    max: { x: Math.max(...boxes.map(({ max }) => max.x)) + edge, y: Math.max(...boxes.map(({ max }) => max.y)) + edge },
+  };
+}
+
+function textsOf(lines: readonly Line[], centre: Point, turn: number): readonly Text[] {
+  return lines.map((line, i) => {
+    const down = step * (i - (lines.length - 1) / 2) + line.height / 2;
+    const at = turn === 0 ? { x: centre.x, y: centre.y - down } : { x: centre.x + down, y: centre.y };
+    return write(at, line.text, { height: line.height, bold: line.bold, anchor: "middle", turn });
+  });
+}
