@@ -13,7 +13,6 @@ export type ListedParts = {
   readonly numbers: readonly string[];
   readonly parts: readonly PartId[];
   readonly board: BoardId;
-  readonly thickness: number;
   readonly asCut: { readonly length: number; readonly width: number };
   readonly method: Method | undefined;
 };
@@ -47,10 +46,10 @@ function columnsFor(width: number): readonly Column[] {
   return [
     { title: "no.", width: share(0.11) },
     { title: "off", width: share(0.07), align: "right" },
-    { title: "part", width: share(0.21) },
+    { title: "part", width: share(0.25) },
     { title: "length", width: share(0.15), align: "right" },
     { title: "width", width: share(0.15), align: "right" },
-    { title: "board", width: share(0.16) },
+    { title: "board", width: share(0.12) },
     { title: "cut by", width: share(0.15) },
   ];
 }
@@ -63,7 +62,7 @@ function cellsOf(row: ListedParts, { job, plan }: Build): readonly string[] {
     [...new Set(names)].join(", "),
     overallSize(row.asCut.length, job.show),
     overallSize(row.asCut.width, job.show),
-    `${row.board} ${toolSize(row.thickness, job.show)}`,
+    row.board,
     row.method ? methodWords[row.method] : "not cut",
   ];
 }

@@ -1,4 +1,4 @@
-import { pointInRegion } from "../geometry/inside.js";
+import { pointInProfile, pointInRegion } from "../geometry/inside.js";
 import { extentsOf } from "../geometry/measure.js";
 import type { Extents, Point, Region } from "../geometry/profile.js";
 import { crosses, type Segment } from "./dimensions/labels.js";
@@ -18,16 +18,23 @@ export type TagWords = { readonly number: string; readonly name: string; readonl
 
 /**
  * A part's tag on a sheet, `region` on paper: near its middle, clear of its edges and openings, level or upright. Of
- * several forms the fullest that has a clear place; where none has, the number alone in the middle.
+ * several forms the fullest that has a clear place, on the part or else in an opening; where none has, the number alone
+ * in the middle.
  */
 export function sheetTag(words: TagWords, region: Region): readonly Item[] {
   const lines = [region.outer, ...region.holes].flatMap((path) =>
     segmentsOf({ kind: "stroke", path, closed: true, line: "narrow" }),
   );
   const centres = centresIn(extentsOf(region.outer));
+  const onPart = centres.filter((centre) => pointInRegion(region, centre));
+  const inOpenings = centres.filter((centre) => region.holes.some((hole) => pointInProfile(hole, centre)));
   for (const form of formsOf(words)) {
-    for (const turn of [0, Math.PI / 2]) {
-      const centre = centres.find((each) => pointInRegion(region, each) && isClear(boxAround(form, each, turn), lines));
+    for (const [places, turn] of [
+      [onPart, 0],
+      [onPart, Math.PI / 2],
+      [inOpenings, 0],
+    ] as const) {
+      const centre = places.find((each) => isClear(boxAround(form, each, turn), lines));
       if (centre) return textsOf(form, centre, turn);
     }
   }

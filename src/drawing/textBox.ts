@@ -68,7 +68,7 @@ const unbroken = / +(?!\d+\/\d|× |x \d|mm\b|\()/;
 export function wrapText(text: string, width: number, height: number, bold = false): readonly string[] {
   const lines: string[] = [];
   let line = "";
-  for (const word of plainText(text).split(unbroken).filter(Boolean)) {
+  for (const word of wordsOf(text, width, height, bold)) {
     const longer = line === "" ? word : `${line} ${word}`;
     if (textWidth(longer, height, bold) <= width) {
       line = longer;
@@ -80,6 +80,14 @@ export function wrapText(text: string, width: number, height: number, bold = fal
     line = pieces.at(-1) ?? "";
   }
   return line === "" ? lines : [...lines, line];
+}
+
+/** Words that hang together stay so unless they are longer than a line. */
+function wordsOf(text: string, width: number, height: number, bold: boolean): readonly string[] {
+  return plainText(text)
+    .split(unbroken)
+    .flatMap((word) => (textWidth(word, height, bold) <= width ? [word] : word.split(/ +/)))
+    .filter(Boolean);
 }
 
 function breakWord(word: string, width: number, height: number, bold: boolean): readonly string[] {

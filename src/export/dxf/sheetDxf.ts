@@ -31,18 +31,20 @@ export function sheetDxf(build: Build, sheet: NestedSheet): Uint8Array {
   });
 }
 
-function partOnSheet(part: Part, placed: Placed): readonly Shape[] {
+/** A part where it lies: its shapes and its name, sheet frame. */
+export function partOnSheet(part: Part, placed: Placed): readonly Shape[] {
   const to = toSheet(part, placed);
   return [...partShapes(part).map((shape) => layOnSheet(shape, to)), nameShape(part, to.region(part.profile))];
 }
 
-function boardShapes({ length, width, trim }: NestedSheet): readonly Shape[] {
+/** The sheet and what is trimmed off it. */
+export function boardShapes({ length, width, trim }: NestedSheet): readonly Shape[] {
   const edge: Shape = { kind: "loop", layer: "SHEET", profile: rectangle(0, 0, length, width, "sheet") };
   const inner = rectangle(trim, trim, length - trim, width - trim, "trim");
   return trim > 0 ? [edge, { kind: "loop", layer: "TRIM", profile: inner }] : [edge];
 }
 
-function sheetLines({ job }: Build, sheet: NestedSheet): readonly string[] {
+export function sheetLines({ job }: Build, sheet: NestedSheet): readonly string[] {
   const size = (mm: number) => toolSize(mm, job.show);
   return [
     `sheet ${sheet.sheet}, board ${sheet.board}, ${size(sheet.length)} x ${size(sheet.width)}`,

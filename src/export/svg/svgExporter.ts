@@ -1,0 +1,73 @@
+import type { Build, Exporter, NestedSheet, OutputFile } from "../../model/build.js";
+import type { Part } from "../../model/part.js";
+import { featureColumns, featureRows } from "../dxf/featureTable.js";
+import { cautionLines, headLines } from "../dxf/headLines.js";
+import { nameShape, partTitle } from "../dxf/partDxf.js";
+import { partShapes } from "../dxf/partShapes.js";
+import { boardShapes, partOnSheet, sheetLines } from "../dxf/sheetDxf.js";
+import { outputNames } from "../outputNames.js";
+import { svgOfShapes } from "./svgOfShapes.js";
+
+/** Line drawings in real millimetres, whatever the job shows: every sheet as nested, every part by itself. */
+export const svgExporter: Exporter = {
+  format: "svg",
+  write: async (build) => [...(await sheetFiles(build)), ...(await partFiles(build))],
+};
+
+function sheetFiles(build: Build): Promise<readonly OutputFile[]> {
+  const { sheets } = outputNames(build);
+  return Promise.all(
+    build.layout.sheets.map(async (sheet, i) => ({
+      path: `sheets/${sheets[i]}.svg`,
+      bytes: await sheetSvg(build, sheet),
+    })),
+  );
+}
+
+function partFiles(build: Build): Promise<readonly OutputFile[]> {
+  const { parts } = outputNames(build);
+  return Promise.all(
+    build.plan.built.parts.map(async (part) => ({
+      path: `parts/${parts.get(part.id)}.svg`,
+      bytes: await partSvg(build, part),
+    })),
+  );
+}
+
+function partSvg(build: Build, part: Part): Promise<Uint8Array> {
+  return svgOfShapes([...partShapes(part), nameShape(part, part.profile)], {
+    title: partTitle(part),
+    description: [
+      "seen from the face; BACK layers are drawn in this same view, not mirrored",
+      ...tellOf(build),
+      ...tableLines(build, part),
+    ],
+  });
+}
+
+function sheetSvg(build: Build, sheet: NestedSheet): Promise<Uint8Array> {
+  const lying = sheet.placed.flatMap((placed) => {
+    const part = build.plan.built.parts.find(({ id }) => id === placed.part);
+    return part === undefined ? [] : [{ part, placed }];
+  });
+  return svgOfShapes([...boardShapes(sheet), ...lying.flatMap(({ part, placed }) => partOnSheet(part, placed))], {
+    title: `sheet ${sheet.sheet}`,
+    description: [
+      ...sheetLines(build, sheet),
+      ...tellOf(build),
+      ...lying.flatMap(({ part }) => [partTitle(part), ...tableLines(build, part)]),
+    ],
+  });
+}
+
+/** What every file says: the job, its cautions and its build's hash. */
+function tellOf(build: Build): readonly string[] {
+  const metric = { ...build, job: { ...build.job, show: { unit: "mm" as const } } };
+  return [...headLines(metric), ...cautionLines(build)];
+}
+
+/** How deep, from which side and with what each thing is cut: lines do not say it. */
+function tableLines({ plan, process, job }: Build, part: Part): readonly string[] {
+  const how = process.parts.find((each) => each.part === part.id);
+  return [featureColumns, ...featureRows(part, how, plan.built.axes, job.show)].map((row) => row.join(" | "));
+}
