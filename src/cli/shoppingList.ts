@@ -10,14 +10,10 @@ export function shoppingList(build: Build) {
   const buys = buysOf(build);
   const price = priceOf(buys, build.shop.currency);
   const money = (value: number) => `${value.toFixed(2)}${price.currency === undefined ? "" : ` ${price.currency}`}`;
-  const sum = `total ${money(price.total)}`;
   const open = price.unpriced.length;
-  const lines = [
-    ...buys.map((buy) => lineOf(buy, money)),
-    "",
-    open === 0 ? sum : `${sum}, and ${counted(open, "line")} without a price in the shop file`,
-  ];
-  return { lines, data: { hash: build.hash, buys, price } };
+  const rest = open === 0 ? "" : `, and ${counted(open, "line")} without a price in the shop file`;
+  const sum = open === buys.length ? "nothing here has a price in the shop file" : `total ${money(price.total)}${rest}`;
+  return { lines: [...buys.map((buy) => lineOf(buy, money)), "", sum], data: { hash: build.hash, buys, price } };
 }
 
 function lineOf({ item, count, unit, cost, note }: Buy, money: (value: number) => string): string {

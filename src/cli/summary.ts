@@ -32,7 +32,12 @@ export function volumeLines({ plan, job: { show } }: Build): readonly string[] {
   const volume = (value: number) => showQuantity(litres(value), show);
   const airs = plan.built.air.flatMap((air) => [
     row(air.name, `${volume(reachedL(air))} net${air.wantedL === undefined ? "" : `, ${volume(air.wantedL)} wanted`}`),
-    row("", air.terms.map((term) => `${term.what} ${volume(term.litres)}`).join(", ")),
+    row(
+      "",
+      alikeTogether(air.terms)
+        .map((term) => `${term.what} ${volume(term.litres)}`)
+        .join(", "),
+    ),
   ]);
   const sizes = plan.sizes.map(([piece, size]) => row(piece, `free size settled on ${shownLength(size, show)}`));
   return [...airs, ...sizes];
@@ -61,6 +66,19 @@ export function row(label: string, words: string): string {
 
 export function counted(n: number, what: string): string {
   return `${n} ${what}${n === 1 ? "" : "s"}`;
+}
+
+/** "block 1", "block 2" ... become one term, "6 x block". */
+function alikeTogether(terms: Air["terms"]): readonly { readonly what: string; readonly litres: number }[] {
+  const groups = new Map<string, Air["terms"][number][]>();
+  for (const term of terms) {
+    const name = term.what.replace(/ \d+$/, "");
+    groups.set(name, [...(groups.get(name) ?? []), term]);
+  }
+  return [...groups].map(([name, alike]) => ({
+    what: alike.length === 1 ? alike[0]!.what : `${alike.length} x ${name}`,
+    litres: alike.reduce((sum, term) => sum + term.litres, 0),
+  }));
 }
 
 function shownLength(length: number, show: Show): string {

@@ -1,0 +1,60 @@
+import { readFileSync } from "node:fs";
+import { describe, expect, it } from "vitest";
+import { buildJob, type Stage, usualOptions } from "../../src/flow/build.js";
+import { hasErrors } from "../../src/input/finding.js";
+import { parseJob } from "../../src/job/parse.js";
+import { kinds } from "../../src/pieces/kinds.js";
+import { starterShop } from "../../src/shop/starter.js";
+
+const starter = readFileSync("templates/estate-cargo.yaml", "utf8");
+
+async function build(source: string, file = "job.yaml") {
+  const { value: job, findings: found } = parseJob(source, file, kinds);
+  const stages: Stage[] = [];
+  const { value, findings } = await buildJob(job!, starterShop(), kinds, {
+    ...usualOptions,
+    found,
+    onStage: (stage) => stages.push(stage),
+  });
+  return { build: value!, findings, stages };
+}
+
+describe("the starter's build", () => {
+  it("goes through every stage, has no errors, and places each part on one sheet", async () => {
+    const { build: made, findings, stages } = await build(starter);
+    expect(stages).toEqual(["plan", "checks", "process", "nest", "done"]);
+    expect(hasErrors(findings)).toBe(false);
+    const placed = made.layout.sheets.flatMap((sheet) => sheet.placed.map(({ part }) => part)).sort();
+    expect(placed).toEqual(made.plan.built.parts.map(({ id }) => id).sort());
+    expect(made.process.parts.map(({ part }) => part).sort()).toEqual(placed);
+  });
+
+  it("is the same whatever the file is called, how it is shown, and what a comment in it says", async () => {
+    const [one, other] = await Promise.all([
+      build(starter),
+      build(`# first a comment\n${starter.replace("show: mm", "show: in 1/16")}`, "elsewhere.yaml"),
+    ]);
+    expect(other.build.job.show).toEqual({ unit: "in", denominator: 16 });
+    expect(other.build.hash).toBe(one.build.hash);
+  });
+
+  it("has another hash when anything is cut differently, or by another bit", async () => {
+    const one = await build(starter);
+    const moved = await build(starter.replace("set in: 60", "set in: 61"));
+    expect(moved.build.hash).not.toBe(one.build.hash);
+    const { job, shop } = one.build;
+    const bits = Object.fromEntries(Object.entries(shop.bits).map(([name, bit]) => [name, { ...bit, d: bit.d + 0.1 }]));
+    const other = await buildJob(job, { ...shop, bits }, kinds, usualOptions);
+    expect(other.value?.hash).not.toBe(one.build.hash);
+  });
+});
+
+describe("a job with a mistake in one piece", () => {
+  it("is built without the piece and what leans on it, findings of reading first", async () => {
+    const { build: made, findings } = await build(starter.replace("recess: frame", "reces: frame"));
+    expect(findings[0]?.at[0]?.path.slice(0, 2)).toEqual(["pieces", "ring"]);
+    expect(made.plan.withheld).toContain("ring");
+    expect(made.plan.built.parts.some(({ piece }) => piece === "ring")).toBe(false);
+    expect(made.plan.built.parts.some(({ piece }) => piece === "box")).toBe(true);
+  });
+});
