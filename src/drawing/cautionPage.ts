@@ -4,6 +4,7 @@ import { type Block, paragraph, setBlocks } from "./blocks.js";
 import { type Draft, type Rooms, roomsOf } from "./draft.js";
 import { counted, partCount } from "./partName.js";
 import { pageSizeFor } from "./sheetFrame.js";
+import { sheetSource } from "./sheetWords.js";
 
 /** A caution as it is printed: what it says, what of this job it is about, and the sentence that ends it. */
 export type PrintedCaution = {
@@ -45,9 +46,7 @@ function overview(build: Build, { column }: Rooms): Draft["items"] {
       const wanted = wantedL === undefined ? "" : `, wanted ${showQuantity({ unit: "L", value: wantedL }, job.show)}`;
       return `Air in ${name}: ${reached} net${wanted}`;
     }),
-    ...layout.sheets.map(({ sheet, offcut }) =>
-      offcut === undefined ? `Sheet ${sheet}: to buy` : `Sheet ${sheet}: from the rack`,
-    ),
+    ...layout.sheets.map((sheet) => `Sheet ${sheet.sheet}: ${sheetSource(sheet)}`),
     ...(layout.left.length === 0 ? [] : [`No sheet takes: ${layout.left.join(", ")}`]),
     ...(plan.withheld.length === 0 ? [] : [`Not made, see the findings: ${plan.withheld.join(", ")}`]),
     `${counted(build.findings.length, "finding")}${build.findings.length > 0 ? ": see the report" : ""}`,

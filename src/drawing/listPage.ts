@@ -6,7 +6,8 @@ import { type Draft, roomsOf } from "./draft.js";
 import { massKg, massWords } from "./mass.js";
 import { partCount, partName } from "./partName.js";
 import { pageSizeFor } from "./sheetFrame.js";
-import { overallSize, toolSize } from "./sizes.js";
+import { sheetSource } from "./sheetWords.js";
+import { overallSize, sizePair, toolSize } from "./sizes.js";
 
 /** A row of the cut list: parts that are cut alike. Sizes of the bare board, mm, length along the grain if there is one. */
 export type ListedParts = {
@@ -83,10 +84,12 @@ function stockBlocks(build: Build, width: number): readonly Block[] {
       return paragraph(`Board ${name}: ${stock}${size}`, width);
     }),
     rule(width),
-    ...layout.sheets.map(({ sheet, length, width: across, offcut, placed }) => {
-      const size = `${overallSize(length, job.show)} × ${overallSize(across, job.show)}`;
-      const from = offcut === undefined ? "to buy" : "from the rack";
-      return paragraph(`Sheet ${sheet}: ${size}, ${partCount(placed.length)}, ${from}`, width);
+    ...layout.sheets.map((sheet) => {
+      const size = sizePair(sheet.length, sheet.width, job.show);
+      return paragraph(
+        `Sheet ${sheet.sheet}: ${size}, ${partCount(sheet.placed.length)}, ${sheetSource(sheet)}`,
+        width,
+      );
     }),
     rule(width),
     paragraph(`All parts bare: ${massWords(total, job.show)}`, width, { bold: true }),

@@ -1,6 +1,6 @@
 import { midpoint } from "../geometry/arc.js";
 import { extentsOf, isCircle } from "../geometry/measure.js";
-import type { Path, Point, Profile } from "../geometry/profile.js";
+import type { Path, Point, Profile, Vertex } from "../geometry/profile.js";
 import type { Show } from "../input/show.js";
 import type { Feature, Part } from "../model/part.js";
 import type { Callout } from "./callouts.js";
@@ -39,17 +39,17 @@ function featureLabel({ cut, side }: Feature, text: string, part: Part, view: Vi
   const label = (at: Point, clear: number, tip: Label["tip"] = "none"): readonly Label[] => [
     { text, at, clear, tip, always: tip === "arrow", bold: true },
   ];
+  const arrows = (places: readonly Point[]) => places.flatMap((place) => label(toPaper(view, place), 0, "arrow"));
   switch (cut.kind) {
     case "opening":
       return openingLabel(text, cut.region.outer, view);
     case "pocket":
-      return label(toPaper(view, upperRight(cut.region.outer)), 0, "arrow");
+      return arrows(upperRight(cut.region.outer));
     case "groove":
-      return label(toPaper(view, longestMiddle(cut.path, cut.closed)), 0, "arrow");
+      return arrows(longestMiddle(edgesOf(cut.path, cut.closed)));
     case "edge": {
-      const along = part.profile.outer.filter(({ by }) => cut.along.includes(by));
-      const longest = longestMiddle(part.profile.outer, true, (by) => cut.along.includes(by));
-      return along.length === 0 ? [] : label(toPaper(view, longest), 0, "arrow");
+      const all = [part.profile.outer, ...part.profile.holes].flatMap((profile) => edgesOf(profile, true));
+      return arrows(longestMiddle(all.filter(({ from }) => cut.along.includes(from.by))));
     }
     case "hole":
       return label(toPaper(view, cut.at), typeof side === "object" ? 0.6 : (cut.d / 2) * view.scale);
@@ -65,24 +65,34 @@ function openingLabel(text: string, outer: Profile, view: View): readonly Label[
   const middle = { x: (min.x + max.x) / 2, y: (min.y + max.y) / 2 };
   const fits = textWidth(text, 2.5, true) + 4 < room;
   if (fits) return [{ text, at: toPaper(view, middle), clear: 0.5, tip: "inside", bold: true }];
-  return [{ text, at: toPaper(view, upperRight(outer)), clear: 0, tip: "arrow", always: true, bold: true }];
+  return upperRight(outer).map((place) => ({
+    text,
+    at: toPaper(view, place),
+    clear: 0,
+    tip: "arrow" as const,
+    always: true,
+    bold: true,
+  }));
 }
 
 /** A place on the outline towards the upper right. */
-function upperRight(outer: Profile): Point {
+function upperRight(outer: Profile): readonly Point[] {
   const round = isCircle(outer);
-  if (round) return polar(round.center, round.radius, Math.PI / 4);
-  return longestMiddle(outer, true);
+  if (round) return [polar(round.center, round.radius, Math.PI / 4)];
+  return longestMiddle(edgesOf(outer, true));
 }
 
-/** The middle of the longest edge, of those that `counts` takes. */
-function longestMiddle(path: Path, closed: boolean, counts: (by: string) => boolean = () => true): Point {
-  const edges = path.slice(0, closed ? undefined : -1).map((from, i) => ({ from, to: path[(i + 1) % path.length]! }));
-  const chord = ({ from, to }: (typeof edges)[number]) => Math.hypot(to.x - from.x, to.y - from.y);
-  const longest = edges
-    .filter(({ from }) => counts(from.by))
-    .reduce((best, edge) => (chord(edge) > chord(best) ? edge : best));
-  return midpoint(longest.from, longest.to);
+type Edge = { readonly from: Vertex; readonly to: Vertex };
+
+function edgesOf(path: Path, closed: boolean): readonly Edge[] {
+  return path.slice(0, closed ? undefined : -1).map((from, i) => ({ from, to: path[(i + 1) % path.length]! }));
+}
+
+/** The middle of the longest edge; none where there are no edges. */
+function longestMiddle(edges: readonly Edge[]): readonly Point[] {
+  const chord = ({ from, to }: Edge) => Math.hypot(to.x - from.x, to.y - from.y);
+  const [longest] = [...edges].sort((a, b) => chord(b) - chord(a));
+  return longest ? [midpoint(longest.from, longest.to)] : [];
 }
 
 /** "4 × R60" at one of the corners that are rounded alike. */

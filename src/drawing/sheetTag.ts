@@ -46,7 +46,7 @@ function formsOf({ number, name, size, lies }: TagWords): readonly (readonly Lin
   const small = (text: string) => ({ text, height: 2.5, bold: false });
   const last = lies === "" ? [] : [{ text: lies, height: 2.5, bold: true }];
   return [
-    [head, small(name), small(size), ...last],
+    [head, ...(name === "" ? [] : [small(name)]), small(size), ...last],
     [head, small(size), ...last],
     [{ text: [number, name].join("  "), height: 2.5, bold: true }, small(size), ...last],
     [{ text: [number, size, lies].filter(Boolean).join("  "), height: 2.5, bold: true }],
