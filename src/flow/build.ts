@@ -50,11 +50,12 @@ export async function buildJob(
   begin("checks");
   findings.push(...(await runChecks(job, shop, planned)));
   begin("process");
-  const safe = noted(withhold(planned, findings))!;
-  const process = noted(processOf(job, shop, safe));
+  const safe = noted(withhold(planned, findings, "whole piece"))!;
+  const outcome = processOf(job, shop, safe);
+  const process = noted(outcome);
   if (process === undefined) return { value: undefined, findings };
   // What the process found may hold back more.
-  const plan = noted(withhold(safe, findings))!;
+  const plan = noted(withhold(safe, outcome.findings, "part"))!;
   begin("nest");
   const layout = noted(nestParts(job, shop, plan, process, options));
   if (layout === undefined) return { value: undefined, findings };

@@ -3,7 +3,6 @@
 //
 //   node tests/damage/runner.mjs JOB FIRST-SEED COUNT [write]     on dist/; "write" also makes the files, in memory
 import { readFileSync } from "node:fs";
-import { exporters } from "../../dist/export/formats.js";
 import { buildJob, usualOptions } from "../../dist/flow/build.js";
 import { parseJob } from "../../dist/job/parse.js";
 import { kinds } from "../../dist/pieces/kinds.js";
@@ -12,6 +11,7 @@ import { damaged } from "./damage.mjs";
 
 const [job, first, count, write] = process.argv.slice(2);
 const source = readFileSync(job, "utf8");
+const exporters = write === "write" ? (await import("../../dist/export/formats.js")).exporters : [];
 const isError = (finding) => finding.severity === "error";
 
 for (let seed = Number(first); seed < Number(first) + Number(count); seed++) {
@@ -31,15 +31,16 @@ async function outcomeOf(text) {
     found: read.findings,
   });
   if (build === undefined) return told("nothing planned", findings, valid);
-  if (write === "write") for (const exporter of exporters) for (const file of await exporter.write(build)) void file;
+  for (const exporter of exporters) for (const file of await exporter.write(build)) void file;
   if (build.plan.built.parts.length === 0) return told("all withheld", findings, valid);
   return told(findings.some(isError) ? "planned, with errors" : "planned", findings, valid);
 }
 
-/** A result without a finding must be a whole plan. */
+/** Anything less than a whole plan must be told, by an error or, where a job has no pieces, by a warning. */
 function told(outcome, findings, valid) {
-  if (outcome !== "planned" && !findings.some(isError))
+  if (outcome !== "planned" && findings.length === 0) {
     return { outcome: "silent", stack: `${outcome} without a finding`, valid };
+  }
   return { outcome, valid, codes: findings.filter(isError).map((finding) => finding.code) };
 }
 

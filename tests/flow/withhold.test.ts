@@ -5,8 +5,8 @@ import { sampleBuild } from "../fixtures/build.js";
 
 const { plan } = sampleBuild();
 const error = (...on: string[]): Finding => ({ code: "test", severity: "error", at: [], on, facts: {} });
-const numbers = (findings: readonly Finding[]) =>
-  withhold(plan, findings).value?.built.parts.map((part) => part.number);
+const numbers = (findings: readonly Finding[], reach: "part" | "whole piece" = "part") =>
+  withhold(plan, findings, reach).value?.built.parts.map((part) => part.number);
 const all = plan.built.parts.map((part) => part.number);
 
 describe("what an error speaks of", () => {
@@ -19,6 +19,13 @@ describe("what an error speaks of", () => {
     expect(numbers([error(part!.piece)])).toEqual(elsewhere);
   });
 
+  it("is not made, nor the rest of its piece, where the piece does not fit or hold", () => {
+    const [part] = plan.built.parts;
+    const elsewhere = plan.built.parts.filter((each) => each.piece !== part!.piece).map((each) => each.number);
+    expect(elsewhere.length).toBeLessThan(all.length - 1);
+    expect(numbers([error(part!.id)], "whole piece")).toEqual(elsewhere);
+  });
+
   it("is not made where an axis joins it: every part on the axis", () => {
     const axis = plan.built.axes[0]!;
     const through = axis.stack.map(({ part }) => part);
@@ -26,9 +33,9 @@ describe("what an error speaks of", () => {
     expect(numbers([error(axis.id)])).toEqual(kept);
   });
 
-  it("is told once, by number and name, and nothing that is still made mentions it", () => {
+  it("is told once, by name, and nothing that is still made mentions it", () => {
     const [part] = plan.built.parts;
-    const { value, findings } = withhold(plan, [error(part!.id)]);
+    const { value, findings } = withhold(plan, [error(part!.id)], "part");
     expect(findings.map(({ code, on }) => [code, on])).toEqual([["parts-withheld", [part!.id]]]);
     const { joints, axes, steps } = value!.built;
     expect(JSON.stringify({ joints, axes, steps })).not.toContain(`"${part!.id}"`);
@@ -38,6 +45,6 @@ describe("what an error speaks of", () => {
 describe("a warning", () => {
   it("holds back nothing", () => {
     const warning: Finding = { ...error(plan.built.parts[0]!.id), severity: "warning" };
-    expect(withhold(plan, [warning])).toEqual({ value: plan, findings: [] });
+    expect(withhold(plan, [warning], "part")).toEqual({ value: plan, findings: [] });
   });
 });
