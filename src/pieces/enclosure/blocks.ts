@@ -16,7 +16,7 @@ export type Thread = {
   readonly at: Point;
   readonly d: number;
   readonly depth: number;
-  /** The hole would leave too little board before the air: it goes through, and a block stands behind it. */
+  /** The hole would open into the air, or leave too thin a skin before it: a block stands behind it. */
   readonly backed: boolean;
 };
 
@@ -60,7 +60,7 @@ export function blockVolumeL(block: Block, shape: Shape): number {
 /** How many boards thick a block is, so that its deepest hole stays blind. */
 export function layersOf(block: Block, shape: Shape): number {
   const deepest = Math.max(...block.threads.map((thread) => thread.depth));
-  return Math.ceil((deepest + rules.tipFloor.value) / shape.thickness) - 1;
+  return Math.max(1, Math.ceil((deepest + rules.tipFloor.value) / shape.thickness) - 1);
 }
 
 function looksOut(name: FaceName, quat: Parameters<typeof turn>[0]): boolean {

@@ -2,6 +2,7 @@ import type { Vector } from "../../geometry/frame.js";
 import { compose } from "../../geometry/frame.js";
 import { rectangle } from "../../geometry/shapes.js";
 import { below, type Finding, type Outcome, raise, text } from "../../input/finding.js";
+import { type PieceId, partId } from "../../model/ids.js";
 import type { Axis, Joint } from "../../model/joint.js";
 import type { Edge, Part } from "../../model/part.js";
 import type { Air, Around, Built } from "../../model/piece.js";
@@ -30,8 +31,8 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
     const screwed = choice.value ? screwDrafts(face, screws, choice.value, shape.thickness, screwFrom) : [];
     return panelPart(face, spec, shape, around, threads, screwed);
   });
-  const blocks = blockParts(blocksOf(threads, shape), spec, shape, around);
-  const made = [...panels, ...blocks];
+  const blocks = blocksOf(threads, shape);
+  const made = [...panels, ...blockParts(blocks, spec, shape, around)];
   const parts = made.flatMap((outcome) => outcome.value ?? []);
   const boxAxes = [
     ...(choice.value ? screwAxes(around.id, shape, screws, choice.value, screwFrom) : []),
@@ -40,7 +41,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
   return {
     value: {
       parts,
-      joints: [...jointsOf(around.id, shape, screws), ...blockJoints(parts)],
+      joints: [...jointsOf(around.id, shape, screws), ...blockJoints(blocks, shape, around.id)],
       axes: [...boxAxes.map((axis) => inVehicle(axis, shape)), ...threadAxes(threads, parts)],
       mounts: mountsOf(spec, shape, around),
       air: [airOf(spec, shape, around, parts)],
@@ -116,7 +117,7 @@ function blockParts(
       };
       return makePart({
         piece: around.id,
-        role: layer === 0 ? `block.${index + 1}` : `block.${index + 1}.layer.${layer + 1}`,
+        role: blockRole(index, layer),
         from,
         board: around.board(spec.board),
         features: [outline, ...block.threads.flatMap((thread) => blockHole(thread, block, layer, shape))],
@@ -126,21 +127,28 @@ function blockParts(
   );
 }
 
-/** Blocks are glued flat behind the panel whose insert they back. */
-function blockJoints(parts: readonly Part[]): readonly Joint[] {
-  return parts
-    .filter((part) => part.role.startsWith("block."))
-    .map((part) => {
-      const axes = part.features.flatMap((feature) => feature.axis ?? []);
-      const panel = parts.find(
-        (other) => other !== part && other.features.some((f) => f.axis && axes.includes(f.axis)),
-      );
-      return { id: `${part.piece}:${panel?.role}+${part.role}`, panel, part, axes };
-    })
-    .flatMap(({ id, panel, part, axes }) =>
-      panel === undefined ? [] : [{ id, form: "lap", laps: panel.id, into: part.id, edges: [], axes, glue: true }],
-    );
+/** Blocks are glued flat behind the panel whose inserts they back, a second layer behind the first. */
+function blockJoints(blocks: readonly Block[], shape: Shape, piece: PieceId): readonly Joint[] {
+  return blocks.flatMap((block, index) =>
+    Array.from({ length: layersOf(block, shape) }, (_, layer): Joint => {
+      const laps = layer === 0 ? block.face : blockRole(index, layer - 1);
+      const into = blockRole(index, layer);
+      const axes = block.threads.map((thread) => thread.ask.axis);
+      return {
+        id: `${piece}:${laps}+${into}`,
+        form: "lap",
+        laps: partId(piece, laps),
+        into: partId(piece, into),
+        edges: [],
+        axes,
+        glue: true,
+      };
+    }),
+  );
 }
+
+const blockRole = (index: number, layer: number) =>
+  layer === 0 ? `block.${index + 1}` : `block.${index + 1}.layer.${layer + 1}`;
 
 function inVehicle(axis: Axis, shape: Shape): Axis {
   return { ...axis, ray: compose(shape.stands, axis.ray) };

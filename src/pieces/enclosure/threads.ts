@@ -13,9 +13,9 @@ import type { Shape } from "./shape.js";
 
 const holeName = ({ ask }: Thread) => `insert.${ask.axis.replace(":", ".")}`;
 
-/** The insert's hole in the panel: through where a block goes on behind, else blind. */
+/** The insert's hole in the panel: through where it goes on into the block behind, else blind. */
 export function panelHole(thread: Thread, { thickness }: Shape): Draft {
-  const depth = thread.backed ? "through" : Math.min(thread.depth, thickness);
+  const depth = thread.depth >= thickness ? "through" : thread.depth;
   const cut = { kind: "hole", at: thread.at, d: thread.d, depth } as const;
   return { name: holeName(thread), from: thread.ask.from, axis: thread.ask.axis, cut };
 }

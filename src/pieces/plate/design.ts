@@ -1,8 +1,9 @@
+import { difference, intersection } from "../../geometry/boolean.js";
 import { type Frame, shifted } from "../../geometry/frame.js";
 import { areaOfRegion } from "../../geometry/measure.js";
 import type { Point, Region } from "../../geometry/profile.js";
 import { circle } from "../../geometry/shapes.js";
-import { sureDifference, sureIntersection } from "../../geometry/sure.js";
+
 import type { Around } from "../../model/piece.js";
 import type { Bolt, ThreadedInsert } from "../../model/shop.js";
 import { insertsFor } from "../../shop/lookups.js";
@@ -46,7 +47,10 @@ export type Bolts = {
   readonly places: readonly Point[];
 };
 
-/** Works a plate out. Its offers, asks and parts are all taken from this one answer, so that they cannot disagree. */
+/**
+ * Works a plate out. Its offers, asks and parts are all taken from this one answer, so that they cannot disagree. Shapes
+ * are not guarded here, where the solver asks again and again: the part made of them is (`makePart`).
+ */
 export function designOf(spec: PlateSpec, around: Around): Design {
   const { thickness } = around.board(spec.board);
   const covering = coveringOf(spec, around);
@@ -58,7 +62,7 @@ export function designOf(spec: PlateSpec, around: Around): Design {
   });
   const opening = openingOf(spec, covering, around);
   const taken = [...notches.map((notch) => notch.region), ...(opening ? [opening.region] : [])];
-  const body = outlines.length === 1 ? (sureDifference(outline, taken).value ?? []) : [];
+  const body = outlines.length === 1 ? difference(outline, taken) : [];
   const bearer = bearerOf(spec);
   const bearing = bearer === undefined ? undefined : bearingOf(bearer, around);
   const lift = covering && bearing ? liftOver(bearing, body, covering) : 0;
@@ -85,9 +89,7 @@ function liftOver(bearing: Bearing, body: readonly Region[], covering: PlateCove
   if (covering.back === "rebate" || covering.wrap === 0) return 0;
   const inside = body.flatMap((region) => insideWrap(region, covering));
   const onBearer = (regions: readonly Region[]) =>
-    regions
-      .flatMap((region) => sureIntersection(bearing.outline, region).value ?? [])
-      .reduce((sum, r) => sum + areaOfRegion(r), 0);
+    regions.flatMap((region) => intersection(bearing.outline, region)).reduce((sum, r) => sum + areaOfRegion(r), 0);
   return onBearer(body) - onBearer(inside) > leastBearing ? covering.clamped : 0;
 }
 
@@ -102,9 +104,7 @@ function boltsOf(
   const bearing = bolted && bearingOf(bolted.to, around);
   if (bolted === undefined || row === undefined || bearing === undefined) return undefined;
   const [insertName, insert] = chooseInsert(bolted.insert, row, around);
-  const overlap = body.flatMap(
-    (region) => sureIntersection(bearing.outline, { outer: region.outer, holes: [] }).value ?? [],
-  );
+  const overlap = body.flatMap((region) => intersection(bearing.outline, { outer: region.outer, holes: [] }));
   const [area] = [...overlap].sort((a, b) => areaOfRegion(b) - areaOfRegion(a));
   const room = rules.blockSide.value / 2;
   const keepOut = opening ? [{ outer: circle(opening.centre, opening.radius + room, openingName), holes: [] }] : [];
