@@ -1,7 +1,7 @@
-import { midpoint } from "../geometry/arc.js";
 import { nearestOn } from "../geometry/distance.js";
 import { extentsOf, isCircle } from "../geometry/measure.js";
-import type { Point, Profile } from "../geometry/profile.js";
+import type { Path, Point, Profile } from "../geometry/profile.js";
+import { tessellatePath } from "../geometry/tessellate.js";
 import type { Show } from "../input/show.js";
 import type { Axis } from "../model/joint.js";
 import type { Cut, Feature, Part, Sink } from "../model/part.js";
@@ -22,8 +22,8 @@ export type Callout = {
   readonly circle?: CirclePattern;
 };
 
-/** A groove that keeps its distance from the edge within this much is shown with one number, mm. */
-const evenly = 0.1;
+/** A groove that keeps its distance within this much (chords of its arcs included) is shown with one number, mm. */
+const evenly = 0.6;
 
 /** All of a part's features but outline, notches and marks, in the order in which they are listed. */
 export function calloutsOf(part: Part, axes: readonly Axis[], show: Show): readonly Callout[] {
@@ -121,20 +121,30 @@ function describe(
         words: joined(
           cut.depth === "through" ? "through" : deep(cut.depth, show),
           cut.sink && sinkWords(cut.sink, show),
-          typeof side === "object" ? edgeSide(side.edge, cut.below, show) : where,
+          typeof side === "object" ? intoEdge(cut.below, show) : where,
         ),
       };
   }
 }
 
-/** How far a groove runs inside the outline, where that is the same all along. */
+/** How far a groove runs from the edge it follows, outer or of an opening, where that is the same all along. */
 function fromEdge(cut: Extract<Cut, { kind: "groove" }>, part: Part, show: Show): string | undefined {
-  const middles = cut.path
-    .slice(0, cut.closed ? undefined : -1)
-    .map((from, i) => midpoint(from, cut.path[(i + 1) % cut.path.length]!));
-  const away = middles.map((middle) => nearestOn(part.profile.outer, middle)?.distance ?? 0);
-  const [least, most] = [Math.min(...away), Math.max(...away)];
-  return most - least < evenly ? `its middle ${toolSize((least + most) / 2, show)} from the edge` : undefined;
+  const [first] = cut.path;
+  const places = pointsAlong(cut.closed && first ? [...cut.path, first] : cut.path);
+  const away = [part.profile.outer, ...part.profile.holes].map((profile) =>
+    places.map((place) => nearestOn(profile, place)?.distance ?? 0),
+  );
+  const even = away.find((distances) => Math.max(...distances) - Math.min(...distances) < evenly);
+  return even && `its middle ${toolSize(even[0]!, show)} from the edge`;
+}
+
+/** Places along a chain: the ends of its edges, and some between. */
+function pointsAlong(path: Path): readonly Point[] {
+  const corners = tessellatePath(path, 0.5);
+  return corners.flatMap((a, i) => {
+    const b = corners[i + 1] ?? a;
+    return [0, 0.25, 0.5, 0.75].map((t) => ({ x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) }));
+  });
 }
 
 function shapeSize(outer: Profile, show: Show): string {
@@ -171,8 +181,9 @@ function sinkWords(sink: Sink, show: Show): string {
     : `counterbored ⌀${toolSize(sink.d, show)}, ${deep(sink.depth, show)}`;
 }
 
-function edgeSide(edge: string, below: number | undefined, show: Show): string {
-  return `into edge ${edge}${below === undefined ? "" : `, ${toolSize(below, show)} below the face`}`;
+/** The view shows which edge. */
+function intoEdge(below: number | undefined, show: Show): string {
+  return below === undefined ? "into the edge" : `into the edge, ${toolSize(below, show)} below the face`;
 }
 
 function onCircle(circle: CirclePattern, show: Show): string {

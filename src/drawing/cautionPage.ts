@@ -14,25 +14,31 @@ export type PrintedCaution = {
 };
 
 const title = "Read before you cut";
+const heights = [3.5, 3, 2.7];
 
 /** The first sheet: what can hurt someone in this job, and beside it what the job is. */
 export function cautionPages(build: Build, cautions: readonly PrintedCaution[]): readonly Draft[] {
   const size = pageSizeFor(build.job.show, "small");
   const rooms = roomsOf(size);
   const width = rooms.view.max.x - rooms.view.min.x;
-  const blocks = [paragraph(title, width, { height: 5, bold: true }, 3), ...cautionBlocks(cautions, width)];
+  const blocks = (height: number) => [
+    paragraph(title, width, { height: 5, bold: true }, 3),
+    ...cautionBlocks(cautions, width, height),
+  ];
   const draft = { title, documentType: "cautions", numberTail: "0", size };
-  return pour(blocks, draft, rooms, overview(build, rooms));
+  // As large as goes on one sheet; a second sheet before letters that are hard to read.
+  const height = heights.find((each) => setBlocks(blocks(each), rooms.view).rest.length === 0) ?? heights.at(-1)!;
+  return pour(blocks(height), draft, rooms, overview(build, rooms));
 }
 
-function cautionBlocks(cautions: readonly PrintedCaution[], width: number): readonly Block[] {
+function cautionBlocks(cautions: readonly PrintedCaution[], width: number, height: number): readonly Block[] {
   const closings = [...new Set(cautions.map(({ closing }) => closing))];
   return [
     ...cautions.flatMap(({ sentence, about }) => [
-      paragraph(sentence, width, { height: 3.5 }, about.length > 0 ? 0.5 : 3),
-      ...(about.length > 0 ? [paragraph(`In this job: ${about.join("; ")}`, width, {}, 3)] : []),
+      paragraph(sentence, width, { height }, about.length > 0 ? 0.5 : height),
+      ...(about.length > 0 ? [paragraph(`In this job: ${about.join("; ")}`, width, {}, height)] : []),
     ]),
-    ...closings.map((closing) => paragraph(closing, width, { height: 3.5, bold: true })),
+    ...closings.map((closing) => paragraph(closing, width, { height, bold: true })),
   ];
 }
 

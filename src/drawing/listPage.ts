@@ -4,7 +4,7 @@ import type { Method } from "../model/shop.js";
 import { type Block, type Column, paragraph, rule, setBlocks, tableHead, tableRow } from "./blocks.js";
 import { type Draft, roomsOf } from "./draft.js";
 import { massKg, massWords } from "./mass.js";
-import { partCount, partName } from "./partName.js";
+import { namesOf, partCount } from "./partName.js";
 import { pageSizeFor } from "./sheetFrame.js";
 import { sheetSource } from "./sheetWords.js";
 import { overallSize, sizePair, toolSize } from "./sizes.js";
@@ -56,11 +56,11 @@ function columnsFor(width: number): readonly Column[] {
 }
 
 function cellsOf(row: ListedParts, { job, plan }: Build): readonly string[] {
-  const names = plan.built.parts.filter(({ id }) => row.parts.includes(id)).map(partName);
+  const parts = plan.built.parts.filter(({ id }) => row.parts.includes(id));
   return [
     row.numbers.join(", "),
     `${row.parts.length}`,
-    [...new Set(names)].join(", "),
+    namesOf(parts),
     overallSize(row.asCut.length, job.show),
     overallSize(row.asCut.width, job.show),
     row.board,

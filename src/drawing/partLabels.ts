@@ -58,15 +58,16 @@ function featureLabel({ cut, side }: Feature, text: string, part: Part, view: Vi
   }
 }
 
-/** Inside the opening where the words go in, else with an arrow from beside it. */
+/** Inside the opening, its letter alone where the size has no room; beside a very small one, with an arrow. */
 function openingLabel(text: string, outer: Profile, view: View): readonly Label[] {
   const { min, max } = extentsOf(outer);
-  const room = Math.min(max.x - min.x, (max.y - min.y) * 4) * view.scale;
+  const room = Math.min(max.x - min.x, (max.y - min.y) * 4) * view.scale - 4;
   const middle = { x: (min.x + max.x) / 2, y: (min.y + max.y) / 2 };
-  const fits = textWidth(text, 2.5, true) + 4 < room;
-  if (fits) return [{ text, at: toPaper(view, middle), clear: 0.5, tip: "inside", bold: true }];
+  const letter = text.split(" ")[0]!;
+  const fits = [text, letter].find((words) => textWidth(words, 2.5, true) <= room);
+  if (fits !== undefined) return [{ text: fits, at: toPaper(view, middle), clear: 0.5, tip: "inside", bold: true }];
   return upperRight(outer).map((place) => ({
-    text,
+    text: letter,
     at: toPaper(view, place),
     clear: 0,
     tip: "arrow" as const,

@@ -5,6 +5,11 @@ export function partName({ piece, role }: Part): string {
   return String(piece) === role ? role : `${piece} ${role}`;
 }
 
+/** What parts that are cut alike are called together: "box left, box right"; "box block" for block.1 to block.6. */
+export function namesOf(parts: readonly Part[]): string {
+  return [...new Set(parts.map((part) => partName(part).replace(/[.]\d+$/, "")))].join(", ");
+}
+
 /** "1 part", "3 parts". */
 export function partCount(count: number): string {
   return counted(count, "part");

@@ -4,7 +4,7 @@ import { setBlocks } from "./blocks.js";
 import { type Callout, calloutsOf } from "./callouts.js";
 import { type Draft, roomsOf, spilledPages } from "./draft.js";
 import { layOutPart } from "./partLayout.js";
-import { partName } from "./partName.js";
+import { namesOf, partName } from "./partName.js";
 import { drawPart, viewHeading } from "./partView.js";
 import { partWords } from "./partWords.js";
 import type { SameParts } from "./sameParts.js";
@@ -35,7 +35,7 @@ function sidePages(
   const { size, layout } = largeEnough(part, from, callouts, build);
   const rooms = roomsOf(size);
   const draft = {
-    title: `${part.number}  ${partName(part)}${from === "back" ? ", back" : ""}`,
+    title: `${part.number}  ${same.parts.length === 1 ? partName(part) : namesOf(same.parts)}${from === "back" ? ", back" : ""}`,
     documentType: "part drawing",
     numberTail: part.number,
     scale: scaleWords(layout.scale),

@@ -8,12 +8,14 @@ import { datumOf } from "./datum.js";
 import { placeLabels, type Segment } from "./dimensions/labels.js";
 import { drawLane } from "./dimensions/lanes.js";
 import { overallHeight, overallWidth } from "./dimensions/overall.js";
-import { coveredLines, featureLines, partLines, patternLines, roundCrosses } from "./featureLines.js";
+import { coveredLines } from "./edgeLines.js";
+import { featureLines, partLines, patternLines, roundCrosses } from "./featureLines.js";
 import type { Item } from "./page.js";
 import { partLabels } from "./partLabels.js";
 import type { PartLayout } from "./partLayout.js";
 import { arrowHead, filledCircle, lineThrough, polar } from "./shapes.js";
 import { overallSize } from "./sizes.js";
+import { sunkTints } from "./sunk.js";
 import { boxOf, write } from "./textBox.js";
 import { boxToPaper, type SeenFrom, toPaper } from "./view.js";
 
@@ -47,6 +49,7 @@ function grainArrow({ grain }: Part, from: SeenFrom, at: Point): readonly Item[]
 export function drawPart(part: Part, callouts: readonly Callout[], layout: PartLayout, build: Build): readonly Item[] {
   const { show } = build.job;
   const { view, box, lanes } = layout;
+  const tints = sunkTints(part, view);
   const cuts = [
     ...featureLines(part, view, build.plan.built.axes),
     ...partLines(part, view),
@@ -64,7 +67,7 @@ export function drawPart(part: Part, callouts: readonly Callout[], layout: PartL
     sizes.filter((item) => item.kind === "text").map(boxOf),
     [...cuts, ...sizes].flatMap(segmentsOf),
   );
-  return [...cuts, ...sizes, filledCircle(toPaper(view, datumOf(part).at), 0.9, 0), ...labels];
+  return [...tints, ...cuts, ...sizes, filledCircle(toPaper(view, datumOf(part).at), 0.9, 0), ...labels];
 }
 
 function overallSizes(part: Part, { view, box, depths }: PartLayout, { job }: Build): readonly Item[] {

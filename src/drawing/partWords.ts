@@ -3,7 +3,7 @@ import { type Block, oneLine, paragraph, rule, tableHead, tableRow } from "./blo
 import type { Callout } from "./callouts.js";
 import { holeRows } from "./holeTable.js";
 import { notesOf } from "./notes.js";
-import { partName } from "./partName.js";
+import { namesOf, partName } from "./partName.js";
 import type { SameParts } from "./sameParts.js";
 import type { SeenFrom } from "./view.js";
 
@@ -20,7 +20,10 @@ export function partWords(
   const numbers = parts.map(({ number }) => number).join(", ");
   const off = parts.length === 1 ? "1 off" : `${parts.length} off: ${numbers}`;
   return [
-    oneLine(`${first.number}  ${partName(first)}`, width, { height: 5, bold: true }),
+    oneLine(`${first.number}  ${parts.length === 1 ? partName(first) : namesOf(parts)}`, width, {
+      height: 5,
+      bold: true,
+    }),
     paragraph(off, width, { height: 3.5, bold: true }),
     ...notesOf(first, parts.length, build).map((note) => paragraph(note, width)),
     rule(width),

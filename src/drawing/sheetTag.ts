@@ -17,14 +17,12 @@ const tries = 15;
 export type TagWords = { readonly number: string; readonly name: string; readonly size: string; readonly lies: string };
 
 /**
- * A part's tag on a sheet, `region` on paper: near its middle, clear of its edges and openings, level or upright. Of
+ * A part's tag on a sheet, `region` on paper: near its middle, clear of its edges and of the `others`, level or upright. Of
  * several forms the fullest that has a clear place, on the part or else in an opening; where none has, the number alone
  * in the middle.
  */
-export function sheetTag(words: TagWords, region: Region): readonly Item[] {
-  const lines = [region.outer, ...region.holes].flatMap((path) =>
-    segmentsOf({ kind: "stroke", path, closed: true, line: "narrow" }),
-  );
+export function sheetTag(words: TagWords, region: Region, others: readonly Region[]): readonly Item[] {
+  const lines = [region, ...others].flatMap(edgesOf);
   const centres = centresIn(extentsOf(region.outer));
   const onPart = centres.filter((centre) => pointInRegion(region, centre));
   const inOpenings = centres.filter((centre) => region.holes.some((hole) => pointInProfile(hole, centre)));
@@ -39,6 +37,12 @@ export function sheetTag(words: TagWords, region: Region): readonly Item[] {
     }
   }
   return textsOf(formsOf(words).at(-1)!, centres[0]!, 0);
+}
+
+function edgesOf(region: Region): readonly Segment[] {
+  return [region.outer, ...region.holes].flatMap((path) =>
+    segmentsOf({ kind: "stroke", path, closed: true, line: "narrow" }),
+  );
 }
 
 function formsOf({ number, name, size, lies }: TagWords): readonly (readonly Line[])[] {

@@ -38,7 +38,7 @@ export function drawSheet(
     ...lying.flatMap((each) => drawBlank(each, laid)),
     rectangle(outline, "visible"),
     ...(trim > 0 ? [rectangle(usable, "phantom")] : []),
-    ...lying.flatMap((each) => tagOf(each, laid, show)),
+    ...lying.flatMap((each) => tagOf(each, lying, laid, show)),
     ...overallWidth(outline, outline.max.y, overallSize(sheet.length, show)),
     ...overallHeight(outline, outline.max.x, overallSize(sheet.width, show), 1),
   ];
@@ -58,7 +58,7 @@ function remainderLines({ x, y, length, width }: Rectangle, laid: Laid, show: Sh
     size: `${runningSize(length, show)} × ${runningSize(width, show)}`,
     lies: "",
   };
-  return [rectangle(box, "hidden"), ...sheetTag(words, { outer: region, holes: [] })];
+  return [rectangle(box, "hidden"), ...sheetTag(words, { outer: region, holes: [] }, [])];
 }
 
 /** The blank in white on the grey sheet, with what goes through it. */
@@ -79,7 +79,7 @@ function regionOnPaper({ part, placed }: Lying, { corner, scale }: Laid): Region
 }
 
 /** The part's tag, on the part. */
-function tagOf({ part, placed }: Lying, laid: Laid, show: Show): readonly Item[] {
+function tagOf({ part, placed }: Lying, lying: readonly Lying[], laid: Laid, show: Show): readonly Item[] {
   const { min, max } = extentsOf(part.blank.outer);
   const words = {
     number: part.number,
@@ -87,5 +87,6 @@ function tagOf({ part, placed }: Lying, laid: Laid, show: Show): readonly Item[]
     size: `${runningSize(max.x - min.x, show)} × ${runningSize(max.y - min.y, show)}`,
     lies: placed.backUp ? "back up" : "",
   };
-  return sheetTag(words, regionOnPaper({ part, placed }, laid));
+  const others = lying.filter((other) => other.part !== part).map((other) => regionOnPaper(other, laid));
+  return sheetTag(words, regionOnPaper({ part, placed }, laid), others);
 }

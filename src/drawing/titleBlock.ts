@@ -32,13 +32,10 @@ export function titleBlock(box: Extents, build: Build, words: TitleWords): reado
   const number = [job.reference, words.numberTail].filter(Boolean).join("-");
   const lines: readonly (readonly Field[])[] = [
     [{ name: "title", words: words.title, share: 1, strong: true }],
+    [{ name: "job", words: job.title, share: 1 }],
     [
-      { name: "job", words: job.title, share: 0.62 },
-      { name: "customer", words: job.customer ?? "", share: 0.38 },
-    ],
-    [
-      { name: "workshop", words: shop.name ?? "", share: 0.62 },
-      { name: "made with", words: "Bafflewright", share: 0.38 },
+      { name: "workshop", words: shop.name ?? "", share: 0.5 },
+      { name: "customer", words: job.customer ?? "", share: 0.5 },
     ],
     [
       { name: "document", words: words.documentType, share: 0.36 },
@@ -51,8 +48,9 @@ export function titleBlock(box: Extents, build: Build, words: TitleWords): reado
       { name: "sheet", words: `${words.sheet} of ${words.sheets}`, share: 0.28, strong: true },
     ],
     [
-      { name: "build (same on every file that belongs together)", words: build.hash, share: 0.64 },
-      { name: "approved", words: "", share: 0.36 },
+      { name: "build", words: build.hash, share: 0.36 },
+      { name: "made with", words: "Bafflewright", share: 0.36 },
+      { name: "approved", words: "", share: 0.28 },
     ],
   ];
   return [rectangle(box, "visible"), ...lines.flatMap((line, row) => drawRow(line, row, box))];

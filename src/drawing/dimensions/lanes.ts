@@ -23,7 +23,10 @@ const toNumber = 1;
 
 const sides = { x: ["below", "above"], y: ["left", "right"] } as const;
 
-/** Each mark goes to the nearer side of the part, so that its line crosses as little as it can; each value once. */
+/**
+ * Each mark goes to the side of the datum unless the other is less than half as far, so that most numbers stand together
+ * and no line crosses the part for nothing; each value once.
+ */
 export function lanesOf(
   marks: readonly Mark[],
   extents: Extents,
@@ -32,7 +35,7 @@ export function lanesOf(
   return (["x", "y"] as const).flatMap((along) => {
     const across = along === "x" ? "y" : "x";
     const near = (mark: Mark) => mark.at[across] - extents.min[across];
-    const far = (mark: Mark) => extents.max[across] - mark.at[across];
+    const far = (mark: Mark) => 2 * (extents.max[across] - mark.at[across]);
     const once = distinct(
       marks.filter((mark) => mark.along === along),
       (mark) => Math.min(near(mark), far(mark)),

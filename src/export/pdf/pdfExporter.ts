@@ -5,7 +5,7 @@ import type { Build, Exporter } from "../../model/build.js";
 import { pdfOfPages } from "./pdfPages.js";
 
 /** Cautions that every sheet with a part on it repeats. */
-const onEveryPart = new Set(["dust", "wood-dust", "saw-router"]);
+const onEveryPart = new Set(["dust", "wood-dust"]);
 
 /** The drawings of a job, one sheet a page, in their true size. */
 export const pdfExporter: Exporter = {
