@@ -8,7 +8,7 @@ import type { Point, Profile, Region } from "../../geometry/profile.js";
  * Places for bolts along a line set in from an area's edge, as far apart as they will go.
  *
  * 1. The line is the area's outline moved inwards by `setIn`.
- * 2. Candidates are its corners and, along each edge, evenly spaced places about `pitch` apart that include its middle;
+ * 2. Candidates are its corners and, along each edge, evenly spaced places at most `pitch` apart that include its middle;
  *    those within a keep-out are dropped.
  * 3. Corners come first, then always the candidate farthest from those chosen (of equals the first): farthest-point
  *    sampling (T. F. Gonzalez, "Clustering to minimize the maximum intercluster distance", Theoretical Computer Science
@@ -20,16 +20,13 @@ export function boltPlaces(area: Region, setIn: number, wanted: number, keepOut:
   const line = largest(offsetProfile(area.outer, -setIn));
   if (line === undefined) return [];
   const free = candidates(line).filter(({ at }) => !keepOut.some((region) => pointInRegion(region, at)));
-  const chosen = new Set<Candidate>();
-  const corners = free.filter((candidate) => candidate.corner);
-  for (const corner of corners.length <= wanted ? corners : corners.slice(0, wanted)) chosen.add(corner);
-  while (chosen.size < Math.min(wanted, free.length)) chosen.add(farthest(free, chosen));
-  return free.filter((candidate) => chosen.has(candidate)).map(({ at }) => at);
+  const corners = free.flatMap((candidate, index) => (candidate.corner ? [index] : []));
+  return farthestApart(free, corners.slice(0, wanted), wanted).map((index) => free[index]!.at);
 }
 
 type Candidate = { readonly at: Point; readonly corner: boolean };
 
-const pitch = 2; // mm: finer than anyone places a bolt
+const pitch = 5; // mm
 
 function candidates(line: Profile): readonly Candidate[] {
   return line.flatMap((vertex, index) => {
@@ -47,13 +44,24 @@ function along(vertex: Profile[number], next: Point, t: number): Point {
   return { x: center.x + radius * Math.cos(angle), y: center.y + radius * Math.sin(angle) };
 }
 
-function farthest(free: readonly Candidate[], chosen: ReadonlySet<Candidate>): Candidate {
-  const away = (candidate: Candidate) =>
-    Math.min(...[...chosen].map(({ at }) => Math.hypot(at.x - candidate.at.x, at.y - candidate.at.y)));
-  // Less than a hundredth of a millimetre is no difference: otherwise noise would choose between mirror images.
-  return free
-    .filter((candidate) => !chosen.has(candidate))
-    .reduce((best, next) => (away(next) > away(best) + 0.01 ? next : best));
+/** Indices of the chosen in order: the first ones given, then the one farthest from all chosen so far, again and again. */
+function farthestApart(free: readonly Candidate[], first: readonly number[], wanted: number): readonly number[] {
+  const chosen = first.length > 0 ? [...first] : free.length > 0 ? [0] : [];
+  const away = free.map(() => Number.POSITIVE_INFINITY);
+  const bring = (by: number) => {
+    const { at } = free[by]!;
+    free.forEach((candidate, index) => {
+      away[index] = Math.min(away[index]!, Math.hypot(candidate.at.x - at.x, candidate.at.y - at.y));
+    });
+  };
+  chosen.forEach(bring);
+  while (chosen.length < Math.min(wanted, free.length)) {
+    // Less than a hundredth of a millimetre is no difference: noise would choose between mirror images.
+    const next = away.reduce((best, distance, index) => (distance > away[best]! + 0.01 ? index : best), 0);
+    chosen.push(next);
+    bring(next);
+  }
+  return chosen.sort((a, b) => a - b);
 }
 
 function largest(profiles: readonly Profile[]): Profile | undefined {

@@ -5,12 +5,12 @@ import type { Axis } from "../../model/joint.js";
 import type { Around, Built } from "../../model/piece.js";
 import { boltLengths, stockLength } from "../common/boltLength.js";
 import type { Draft } from "../common/part.js";
-import type { Bolts, Design } from "./design.js";
+import type { Bolted, Bolts } from "./design.js";
 import * as say from "./findings.js";
 import type { PlateSpec } from "./schema.js";
 
 /** The clearance holes for its bolts. */
-export function boltHoles({ bolts, covering }: Design, around: Around): readonly Draft[] {
+export function boltHoles({ bolts, covering }: Bolted, around: Around): readonly Draft[] {
   if (bolts === undefined) return [];
   // A covering creeps into its holes, so a wrapped plate takes the coarse row.
   const d = covering ? bolts.row.clearance.coarse : bolts.row.clearance.medium;
@@ -23,7 +23,7 @@ export function boltHoles({ bolts, covering }: Design, around: Around): readonly
 }
 
 /** The bolt as it is bought, or why there is none. */
-export function boltToBuy(spec: PlateSpec, design: Design, around: Around): Outcome<string> {
+export function boltToBuy(spec: PlateSpec, design: Bolted, around: Around): Outcome<string> {
   const { bolts, covering, thickness, lift } = design;
   if (bolts === undefined || spec.bolted === undefined) return { value: undefined, findings: [] };
   const at = (key: string) => [below(around.origin, "bolted", key)];
@@ -64,7 +64,7 @@ function boughtAs({ name, row }: Bolts, length: number): string {
 }
 
 /** The bolts' axes: heads on the plate's face. */
-export function boltAxes(design: Design, fastener: string, around: Around): readonly Axis[] {
+export function boltAxes(design: Bolted, fastener: string, around: Around): readonly Axis[] {
   const part = partId(around.id, "plate");
   return (design.bolts?.places ?? []).map((place, index) => {
     const id = axisId(around.id, `bolt.${index + 1}`);
@@ -78,7 +78,7 @@ export function boltAxes(design: Design, fastener: string, around: Around): read
   });
 }
 
-export function boltsToBuy({ bolts }: Design, fastener: string | undefined): Built["buys"] {
+export function boltsToBuy({ bolts }: Bolted, fastener: string | undefined): Built["buys"] {
   if (bolts === undefined || fastener === undefined) return [];
   return [{ item: fastener, count: bolts.places.length }];
 }

@@ -7,7 +7,7 @@ import { rules } from "../../shop/rules.js";
 import { type Draft, makePart } from "../common/part.js";
 import { boltAxes, boltHoles, boltsToBuy, boltToBuy } from "./bolts.js";
 import { edgeOf } from "./covering.js";
-import { type Design, designOf } from "./design.js";
+import { boltedOf, type Design } from "./design.js";
 import * as say from "./findings.js";
 import { backGroove, type Groove } from "./groove.js";
 import { openingName } from "./opening.js";
@@ -17,7 +17,7 @@ import { stepsOf } from "./steps.js";
 
 /** The plate as one part, its bolts' axes, and what is done at the bench. */
 export function buildPlate(spec: PlateSpec, _size: number, around: Around): Outcome<Built> {
-  const design = designOf(spec, around);
+  const design = boltedOf(spec, around);
   const role = "plate";
   const part = partId(around.id, role);
   const bolt = boltToBuy(spec, design, around);

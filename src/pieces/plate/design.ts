@@ -1,9 +1,10 @@
 import { difference, intersection } from "../../geometry/boolean.js";
+import { edgeDistance } from "../../geometry/distance.js";
 import { type Frame, shifted } from "../../geometry/frame.js";
-import { areaOfRegion } from "../../geometry/measure.js";
+import { pointInRegion } from "../../geometry/inside.js";
+import { areaOfRegion, eachEdge } from "../../geometry/measure.js";
 import type { Point, Region } from "../../geometry/profile.js";
 import { circle } from "../../geometry/shapes.js";
-
 import type { Around } from "../../model/piece.js";
 import type { Bolt, ThreadedInsert } from "../../model/shop.js";
 import { insertsFor } from "../../shop/lookups.js";
@@ -11,7 +12,6 @@ import { rules } from "../../shop/rules.js";
 import { type Bearing, bearingOf } from "./bearing.js";
 import { boltPlaces } from "./boltPlaces.js";
 import { coveringOf, type PlateCovering } from "./covering.js";
-import { insideWrap } from "./groove.js";
 import { notchRegion } from "./notch.js";
 import { type Opening, openingName, openingOf } from "./opening.js";
 import { plateOutline } from "./outline.js";
@@ -19,7 +19,7 @@ import { bearerOf, type NotchSpec, notchesOf, type PlateSpec } from "./schema.js
 
 export type Notch = { readonly spec: NotchSpec; readonly region: Region };
 
-/** A plate worked out as far as others must know it: its shape as cut, how high it lies, and where its bolts go. */
+/** A plate worked out as far as others must know it: its shape as cut, and how high it lies. */
 export type Design = {
   readonly thickness: number;
   readonly covering: PlateCovering | undefined;
@@ -34,8 +34,10 @@ export type Design = {
   readonly lift: number;
   /** The plate's frame in the vehicle: x and y are the vehicle's, z = 0 is its face on the bare board. */
   readonly stands: Frame;
-  readonly bolts: Bolts | undefined;
 };
+
+/** A plate with its bolts: only what asks for threads, and what builds it, needs them. */
+export type Bolted = Design & { readonly bolts: Bolts | undefined };
 
 export type Bolts = {
   readonly to: string;
@@ -77,28 +79,35 @@ export function designOf(spec: PlateSpec, around: Around): Design {
     body,
     lift,
     stands: shifted(0, 0, bottom + lift + thickness),
-    bolts: boltsOf(spec, body, opening, around),
   };
 }
 
-/** mm2 of wrapped covering on the bearer: less is noise. */
-const leastBearing = 1;
-
-/** The covering wrapped to the back lifts the plate by its clamped thickness, where that band lies on the bearer. */
-function liftOver(bearing: Bearing, body: readonly Region[], covering: PlateCovering): number {
-  if (covering.back === "rebate" || covering.wrap === 0) return 0;
-  const inside = body.flatMap((region) => insideWrap(region, covering));
-  const onBearer = (regions: readonly Region[]) =>
-    regions.flatMap((region) => intersection(bearing.outline, region)).reduce((sum, r) => sum + areaOfRegion(r), 0);
-  return onBearer(body) - onBearer(inside) > leastBearing ? covering.clamped : 0;
+export function boltedOf(spec: PlateSpec, around: Around): Bolted {
+  const design = designOf(spec, around);
+  return { ...design, bolts: boltsOf(spec, design, around) };
 }
 
-function boltsOf(
-  spec: PlateSpec,
-  body: readonly Region[],
-  opening: Opening | undefined,
-  around: Around,
-): Bolts | undefined {
+/** The covering wrapped to the back lifts the plate by its clamped thickness, where that band lies on the bearer. */
+function liftOver({ outline }: Bearing, body: readonly Region[], covering: PlateCovering): number {
+  if (covering.back === "rebate" || covering.wrap === 0) return 0;
+  let bears = false;
+  for (const loop of body.flatMap((region) => [region.outer, ...region.holes])) {
+    eachEdge(loop, (a, b) => {
+      if (bears || !covering.over(a.by)) return;
+      bears = pointInRegion(outline, a);
+      eachEdge(outline.outer, (c, d) => {
+        bears ||= edgeDistance(a, b, c, d) < covering.wrap;
+      });
+    });
+  }
+  return bears ? covering.clamped : 0;
+}
+
+/**
+ * The plate's bolts: places along the overlap with what it is bolted to, clear of the opening by what a block needs.
+ * Nothing where the plate is not bolted, or a name is not known (the references say so).
+ */
+function boltsOf(spec: PlateSpec, { body, opening }: Design, around: Around): Bolts | undefined {
   const bolted = spec.bolted;
   const row = bolted && around.shop.bolts[bolted.with];
   const bearing = bolted && bearingOf(bolted.to, around);

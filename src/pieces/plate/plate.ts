@@ -4,7 +4,7 @@ import { axisId, pieceId } from "../../model/ids.js";
 import type { Around, Ask, Offer, PieceKind, Reference } from "../../model/piece.js";
 import { bearingOf } from "./bearing.js";
 import { buildPlate } from "./build.js";
-import { type Design, designOf } from "./design.js";
+import { boltedOf, type Design, designOf } from "./design.js";
 import * as say from "./findings.js";
 import { bearerOf, notchesOf, type PlateSpec, plateSchema } from "./schema.js";
 
@@ -69,7 +69,7 @@ function offerPlate(spec: PlateSpec, _size: number, around: Around): Outcome<Off
 }
 
 function askThreads(spec: PlateSpec, _size: number, around: Around): Outcome<readonly Ask[]> {
-  const { bolts } = designOf(spec, around);
+  const { bolts } = boltedOf(spec, around);
   if (bolts?.insertName === undefined) return { value: [], findings: [] };
   const insert = bolts.insertName;
   const value = bolts.places.map(

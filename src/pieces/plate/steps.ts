@@ -2,11 +2,11 @@ import { mm, text } from "../../input/finding.js";
 import { partId } from "../../model/ids.js";
 import type { Around, Step } from "../../model/piece.js";
 import { methodOf } from "../common/method.js";
-import type { Design } from "./design.js";
+import type { Bolted } from "./design.js";
 import type { PlateSpec } from "./schema.js";
 
 /** The plate at the bench, in order. */
-export function stepsOf(spec: PlateSpec, { covering, bolts }: Design, around: Around): readonly Step[] {
+export function stepsOf(spec: PlateSpec, { covering, bolts }: Bolted, around: Around): readonly Step[] {
   const part = partId(around.id, "plate");
   const byHand = methodOf(spec, around) !== "cnc";
   const order: readonly {
