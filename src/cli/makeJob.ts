@@ -9,10 +9,15 @@ import { thisRunner } from "./output/runner.js";
 import { summaryData, summaryLines } from "./summary.js";
 import type { Terminal } from "./terminal.js";
 
-/** Builds a job and turns a folder into everything that is made of it. Where nothing can be planned it is left alone. */
+/** Builds a job and turns a folder into everything that is made of it. Where nothing is left to make it is left alone. */
 export async function makeJob(terminal: Terminal, file: string, folder: string, options: JobOptions): Promise<Exit> {
   const { build, ...conclusion } = await buildFile(file, options);
-  if (build === undefined) return conclude(terminal, conclusion, nothing, options.json);
+  if (build === undefined || build.plan.built.parts.length === 0) {
+    const result = conclusion.usable
+      ? { ...nothing, lines: [`nothing to make: ${folder} is left as it was`] }
+      : nothing;
+    return conclude(terminal, conclusion, result, options.json);
+  }
   const written = await writeFolder(realDisk, thisRunner(), folder, await filesOf(build), terminal.err);
   const findings = [...conclusion.findings, ...written.findings];
   if (written.value === undefined) {

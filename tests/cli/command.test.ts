@@ -231,6 +231,16 @@ describe("make", () => {
       expect(treeOf(join(folder, "two"))).toEqual(treeOf(join(folder, "one")));
     }));
 
+  it("leaves the folder as it was where an error holds back everything", () =>
+    inScratch(async (folder) => {
+      put(folder, "out/keep.txt", "mine");
+      const broken = readFileSync(starter, "utf8").replaceAll(/kind: \w+/g, "kind: nonsense");
+      const { status, out } = bafflewright(["make", written(folder, broken), "--out", join(folder, "out")]);
+      expect(status).toBe(1);
+      expect(out).toContain("left as it was");
+      expect(treeOf(join(folder, "out"))).toEqual({ "keep.txt": "mine" });
+    }));
+
   it("writes to output/NAME when no folder is named", () =>
     inScratch(async (cwd) => {
       cpSync(starter, join(cwd, "boot.yaml"));
