@@ -1,11 +1,10 @@
-import { nearestOn } from "../geometry/distance.js";
 import { extentsOf, isCircle } from "../geometry/measure.js";
-import type { Path, Point, Profile } from "../geometry/profile.js";
-import { tessellatePath } from "../geometry/tessellate.js";
+import type { Point, Profile } from "../geometry/profile.js";
 import type { Show } from "../input/show.js";
 import type { Axis } from "../model/joint.js";
 import type { Cut, Feature, Part, Sink } from "../model/part.js";
 import { type CirclePattern, circlePattern } from "./circlePattern.js";
+import { distanceFromEdge } from "./grooveDistance.js";
 import { purposeOf } from "./purpose.js";
 import { degrees, runningSize, sizePair, toolSize } from "./sizes.js";
 
@@ -21,9 +20,6 @@ export type Callout = {
   readonly label: string;
   readonly circle?: CirclePattern;
 };
-
-/** A groove that keeps its distance within this much (chords of its arcs included) is shown with one number, mm. */
-const evenly = 0.6;
 
 /** All of a part's features but outline, notches and marks, in the order in which they are listed. */
 export function calloutsOf(part: Part, axes: readonly Axis[], show: Show): readonly Callout[] {
@@ -127,24 +123,9 @@ function describe(
   }
 }
 
-/** How far a groove runs from the edge it follows, outer or of an opening, where that is the same all along. */
 function fromEdge(cut: Extract<Cut, { kind: "groove" }>, part: Part, show: Show): string | undefined {
-  const [first] = cut.path;
-  const places = pointsAlong(cut.closed && first ? [...cut.path, first] : cut.path);
-  const away = [part.profile.outer, ...part.profile.holes].map((profile) =>
-    places.map((place) => nearestOn(profile, place)?.distance ?? 0),
-  );
-  const even = away.find((distances) => Math.max(...distances) - Math.min(...distances) < evenly);
-  return even && `its middle ${toolSize(even[0]!, show)} from the edge`;
-}
-
-/** Places along a chain: the ends of its edges, and some between. */
-function pointsAlong(path: Path): readonly Point[] {
-  const corners = tessellatePath(path, 0.5);
-  return corners.flatMap((a, i) => {
-    const b = corners[i + 1] ?? a;
-    return [0, 0.25, 0.5, 0.75].map((t) => ({ x: a.x + t * (b.x - a.x), y: a.y + t * (b.y - a.y) }));
-  });
+  const away = distanceFromEdge(cut, part);
+  return away === undefined ? undefined : `its middle ${toolSize(away, show)} from the edge`;
 }
 
 function shapeSize(outer: Profile, show: Show): string {

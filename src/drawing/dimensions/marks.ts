@@ -3,6 +3,7 @@ import type { Extents, Point, Profile } from "../../geometry/profile.js";
 import type { Feature, Part } from "../../model/part.js";
 import type { Callout } from "../callouts.js";
 import type { Datum } from "../datum.js";
+import { distanceFromEdge } from "../grooveDistance.js";
 import type { SeenFrom } from "../view.js";
 import { cornerPoints } from "./sharpCorners.js";
 
@@ -54,6 +55,9 @@ function featureMarks({ cut, side }: Feature, part: Part, datum: Datum): readonl
       return regionMarks(cut.region.outer, datum);
     case "hole":
       return markAt(cut.at, datum, holeAxes(cut.at, side, part), cut.d / 2, true);
+    case "groove":
+      if (distanceFromEdge(cut, part) !== undefined) return [];
+      return cut.path.flatMap((at) => markAt(at, datum, { x: true, y: true }));
     default:
       return [];
   }
