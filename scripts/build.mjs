@@ -3,8 +3,9 @@
 // only its two run-time files and its licence are taken into dist/vendor.
 
 import { spawnSync } from "node:child_process";
-import { chmodSync, cpSync, mkdirSync, readdirSync, renameSync, rmSync } from "node:fs";
+import { chmodSync, cpSync, mkdirSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
+import { tmpdir } from "node:os";
 import { dirname, join } from "node:path";
 import { fileURLToPath } from "node:url";
 
@@ -12,20 +13,17 @@ const root = dirname(dirname(fileURLToPath(import.meta.url)));
 const require = createRequire(import.meta.url);
 const tsc = join(dirname(require.resolve("typescript/package.json")), "bin", "tsc");
 
-// Compiled beside what is there and then put in its place, so that whoever runs the old files meanwhile still can.
+// Compiled elsewhere and then put in place, so that whoever runs the old files meanwhile still can.
 // The kernel's folder stays: it changes with its package only.
 const dist = join(root, "dist");
-const next = join(dist, ".next");
-rmSync(next, { recursive: true, force: true });
-mkdirSync(next, { recursive: true });
-const compiled = spawnSync(process.execPath, [tsc, "-p", join(root, "tsconfig.build.json"), "--outDir", next], {
+const fresh = mkdtempSync(join(tmpdir(), "bafflewright-build-"));
+const compiled = spawnSync(process.execPath, [tsc, "-p", join(root, "tsconfig.build.json"), "--outDir", fresh], {
   stdio: "inherit",
 });
-for (const name of readdirSync(dist)) {
-  if (name !== "vendor" && name !== ".next") rmSync(join(dist, name), { recursive: true, force: true });
-}
-for (const name of readdirSync(next)) renameSync(join(next, name), join(dist, name));
-rmSync(next, { recursive: true });
+mkdirSync(dist, { recursive: true });
+for (const name of readdirSync(dist)) if (name !== "vendor") rmSync(join(dist, name), { recursive: true, force: true });
+cpSync(fresh, dist, { recursive: true });
+rmSync(fresh, { recursive: true });
 
 const vendor = join(root, "dist", "vendor", "manifold");
 mkdirSync(vendor, { recursive: true });
