@@ -5,7 +5,7 @@ import { cutBy, rowName } from "../common/keys.js";
 
 /** The keys of a plate: a flat trim board over the surveyed outline. */
 export function plateSchema(door: Door) {
-  const gap = () => door.length({ min: 0, max: 100 });
+  const gap = () => door.length({ min: 0, max: 2000 });
   const notch = () =>
     z.strictObject({
       around: name(),

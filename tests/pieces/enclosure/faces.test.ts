@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { place, turn } from "../../../src/geometry/frame.js";
-import { faceFrame, faceNames, faces, faceSize, type Span } from "../../../src/pieces/enclosure/faces.js";
+import { faceFrame, faceNames, faceSize, faces, type Span } from "../../../src/pieces/enclosure/faces.js";
 
 const block: Span = { min: [0, 0, 0], max: [500, 400, 150] };
 

@@ -8,13 +8,18 @@ const volume = ({ min, max }: Span) => min.reduce((product, low, axis) => produc
 /** Volume that two blocks share. */
 function shared(a: Span, b: Span): number {
   return [0, 1, 2].reduce(
-    (product, axis) => product * Math.max(0, Math.min(a.max[axis]!, b.max[axis]!) - Math.max(a.min[axis]!, b.min[axis]!)),
+    (product, axis) =>
+      product * Math.max(0, Math.min(a.max[axis]!, b.max[axis]!) - Math.max(a.min[axis]!, b.min[axis]!)),
     1,
   );
 }
 
 const orders = fc.shuffledSubarray([...faceNames], { minLength: 6, maxLength: 6 });
-const sizes = fc.tuple(fc.integer({ min: 100, max: 900 }), fc.integer({ min: 100, max: 900 }), fc.integer({ min: 100, max: 900 }));
+const sizes = fc.tuple(
+  fc.integer({ min: 100, max: 900 }),
+  fc.integer({ min: 100, max: 900 }),
+  fc.integer({ min: 100, max: 900 }),
+);
 const thicknesses = fc.constantFrom(9, 12, 12.7, 15.9, 18, 18.2, 19.05, 25);
 const seeded = { seed: 7, numRuns: 300 };
 
@@ -46,8 +51,10 @@ describe("panels of a box", () => {
             expect(proud).toBeLessThan(step);
           }
         }
-        for (const axis of [0, 1, 2] as const) expect(Math.abs(outside[axis] - asked[axis])).toBeLessThanOrEqual(step / 2 + 1e-9);
-        for (const a of faceNames) for (const b of faceNames) if (a < b) expect(shared(spans[a], spans[b])).toBeLessThan(1e-6);
+        for (const axis of [0, 1, 2] as const)
+          expect(Math.abs(outside[axis] - asked[axis])).toBeLessThanOrEqual(step / 2 + 1e-9);
+        for (const a of faceNames)
+          for (const b of faceNames) if (a < b) expect(shared(spans[a], spans[b])).toBeLessThan(1e-6);
       }),
       seeded,
     );
@@ -56,7 +63,9 @@ describe("panels of a box", () => {
   it("give the walls of one height one length, so that one fence setting cuts them all", () => {
     const laps: readonly FaceName[] = ["top", "bottom", "front", "rear", "left", "right"];
     const { spans } = panelsOf([534, 420, 150], 18.2, laps, 0.5);
-    const heights = (["front", "rear", "left", "right"] as const).map((name) => spans[name].max[2] - spans[name].min[2]);
+    const heights = (["front", "rear", "left", "right"] as const).map(
+      (name) => spans[name].max[2] - spans[name].min[2],
+    );
     // 150 - 2 x 18.2 = 113.6, to the nearest half millimetre
     for (const height of heights) expect(height).toBeCloseTo(113.5, 9);
     // the sides stand between front and rear: 420 - 36.4 = 383.6
