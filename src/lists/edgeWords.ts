@@ -4,7 +4,7 @@ import { type Show, showQuantity } from "../input/show.js";
 import type { Build } from "../model/build.js";
 import type { Edge, Part } from "../model/part.js";
 
-/** What is done to a part's edges, a line for each way: "bottom, top: butt joint, lapped by B1". Bare ones say nothing. */
+/** What is done to a part's edges, a line for each way: "bottom, top: butt joint, lapped by part B1". Bare ones say nothing. */
 export function edgeWords(part: Part, build: Build): readonly string[] {
   const names = namesInOrder(part);
   const groups = new Map<string, string[]>();
@@ -63,7 +63,7 @@ function jointWords(part: Part, name: string, { plan }: Build): string {
   const joints = plan.built.joints.filter(({ into, edges }) => into === part.id && edges.includes(name));
   const words = joints.map(({ form, laps, glue }) => {
     const other = plan.built.parts.find(({ id }) => id === laps);
-    return `${form} joint${other === undefined ? "" : `, lapped by ${other.number}`}${glue ? ", glued" : ""}`;
+    return `${form} joint${other === undefined ? "" : `, lapped by part ${other.number}`}${glue ? ", glued" : ""}`;
   });
   return words.length > 0 ? words.join("; ") : "joint";
 }

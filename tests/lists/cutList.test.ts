@@ -41,8 +41,8 @@ describe("the cut list", () => {
 
   it("says what meets which edge and what goes round it", () => {
     expect(row("B3").edges).toEqual([
-      "bottom: butt joint, lapped by B2, glued",
-      "top: butt joint, lapped by B1, glued",
+      "bottom: butt joint, lapped by part B2, glued",
+      "top: butt joint, lapped by part B1, glued",
     ]);
     expect(row("P1").edges).toEqual([
       "rear, right, notch.auxiliary battery, front, left: carpet round the edge and 40 mm on to the back",

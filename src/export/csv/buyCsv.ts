@@ -25,6 +25,7 @@ function buyLine({ kind, item, count, unit, price, cost, note }: Buy, currency: 
 
 function totalLine(buys: readonly Buy[], currency: string | undefined): Line {
   const { total, unpriced } = priceOf(buys, currency);
+  const cost = unpriced.length < buys.length ? total : undefined;
   const note = unpriced.length > 0 ? `without ${unpriced.length} items that have no price in the shop file` : "";
-  return { what: "total", cost: total, currency, note };
+  return { what: "total", cost, currency: cost === undefined ? undefined : currency, note };
 }

@@ -1,6 +1,6 @@
 import { calloutsOf } from "../../drawing/callouts.js";
 import { purposeOf } from "../../drawing/purpose.js";
-import { toolSize } from "../../drawing/sizes.js";
+import { degrees, toolSize } from "../../drawing/sizes.js";
 import type { Show } from "../../input/show.js";
 import type { PartProcess } from "../../model/build.js";
 import { nameWithin } from "../../model/ids.js";
@@ -22,8 +22,24 @@ export function featureRows(
 ): readonly Row[] {
   return [
     outlineRow(part, process, show),
-    ...calloutsOf(part, axes, show).map(({ features, size }) => row(part, features, size, process, axes, show)),
+    ...calloutsOf(part, axes, show).flatMap(({ features, size }) =>
+      cutAlike(part, features, process).flatMap((alike) => rowsOf(part, alike, size, process, axes, show)),
+    ),
   ];
+}
+
+/** Features that share a size may still lie on other layers, in other edges, or be cut with another tool. */
+function cutAlike(
+  part: Part,
+  features: readonly Feature[],
+  process: PartProcess | undefined,
+): readonly (readonly Feature[])[] {
+  const groups = new Map<string, Feature[]>();
+  for (const feature of features) {
+    const key = JSON.stringify([layersOf(feature), sideWords(feature.side), toolsFor(part, [feature], process)]);
+    groups.set(key, [...(groups.get(key) ?? []), feature]);
+  }
+  return [...groups.values()];
 }
 
 function outlineRow(part: Part, process: PartProcess | undefined, show: Show): Row {
@@ -40,25 +56,33 @@ function outlineRow(part: Part, process: PartProcess | undefined, show: Show): R
   ];
 }
 
-function row(
+/** How many places stand on one line. */
+const placesOnLine = 4;
+
+function rowsOf(
   part: Part,
   features: readonly Feature[],
   size: string,
   process: PartProcess | undefined,
   axes: readonly Axis[],
   show: Show,
-): Row {
+): readonly Row[] {
   const [first] = features;
   const { cut, side } = first!;
-  return [
+  const row = [
     namesOf(part, features),
     layersOf(first!),
     features.length > 1 ? `${features.length} x ${size}` : size,
     depthOf(cut, part, show),
     sideWords(side),
     toolsFor(part, features, process),
-    [...edgePlaces(features, show), ...purposeOf(first!, axes)].join(", "),
+    [...sinkWords(cut, show), ...belowFace(cut, show), ...purposeOf(first!, axes)].join(", "),
   ];
+  const places = edgePlaces(features, show);
+  const lines = Array.from({ length: Math.ceil(places.length / placesOnLine) }, (_, i) =>
+    places.slice(i * placesOnLine, (i + 1) * placesOnLine).join(" "),
+  );
+  return [row, ...lines.map((line, i) => ["", "", "", "", "", "", `${i === 0 ? "at " : ""}${line}`])];
 }
 
 function layersOf(feature: Feature): string {
@@ -92,13 +116,26 @@ function through(part: Part, show: Show): string {
   return `through ${toolSize(part.thickness, show)}`;
 }
 
+function sinkWords(cut: Cut, show: Show): readonly string[] {
+  if (cut.kind !== "hole" || cut.sink === undefined) return [];
+  const { d, depth, angle } = cut.sink;
+  const size = `⌀${toolSize(d, show)}`;
+  return [
+    angle > 0 ? `countersunk ${size} at ${degrees(angle)}` : `counterbored ${size}, ${toolSize(depth, show)} deep`,
+  ];
+}
+
+function belowFace(cut: Cut, show: Show): readonly string[] {
+  return cut.kind === "hole" && cut.below !== undefined ? [`${toolSize(cut.below, show)} below the face`] : [];
+}
+
 /** Where holes enter an edge: they are not drawn, so their places are told, in the frame of the drawing. */
 function edgePlaces(features: readonly Feature[], show: Show): readonly string[] {
-  return features.flatMap(({ cut, side }) => {
-    if (cut.kind !== "hole" || typeof side === "string") return [];
-    const below = cut.below === undefined ? "" : `, ${toolSize(cut.below, show)} below the face`;
-    return [`at (${toolSize(cut.at.x, show)}, ${toolSize(cut.at.y, show)})${below}`];
-  });
+  return features.flatMap(({ cut, side }) =>
+    cut.kind === "hole" && typeof side === "object"
+      ? [`(${toolSize(cut.at.x, show)}, ${toolSize(cut.at.y, show)})`]
+      : [],
+  );
 }
 
 function toolsFor(part: Part, features: readonly Feature[], process: PartProcess | undefined): string {
@@ -108,10 +145,18 @@ function toolsFor(part: Part, features: readonly Feature[], process: PartProcess
 
 /** "pilot.1 to pilot.8" for a run of eight, else every name. */
 function namesOf(part: Part, features: readonly Feature[]): string {
-  const names = features.map(({ id }) => nameWithin(part.id, id));
-  if (names.length < 3) return names.join(", ");
-  const stem = names[0]!.replace(/\d+$/, "");
-  const first = Number(names[0]!.slice(stem.length));
-  const runs = names.every((name, i) => name === `${stem}${first + i}`);
-  return runs ? `${names[0]} to ${names.at(-1)}` : names.join(", ");
+  const runs: { readonly first: string; last: string }[] = [];
+  for (const { id } of features) {
+    const name = nameWithin(part.id, id);
+    const run = runs.at(-1);
+    if (run !== undefined && nameAfter(run.last) === name) run.last = name;
+    else runs.push({ first: name, last: name });
+  }
+  return runs.map(({ first, last }) => (first === last ? first : `${first} to ${last}`)).join(", ");
+}
+
+/** "pilot.3" after "pilot.2"; none after a name without a number. */
+function nameAfter(name: string): string | undefined {
+  const number = /\d+$/.exec(name)?.[0];
+  return number === undefined ? undefined : `${name.slice(0, -number.length)}${Number(number) + 1}`;
 }

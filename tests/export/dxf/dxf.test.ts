@@ -105,7 +105,9 @@ describe("DXF files, read back through dxf-parser", () => {
   it("do not draw holes that are drilled into an edge, but tell of them in the table", async () => {
     const wall = partDrawing(await drawings(mm), "B3");
     expect(wall.lines.map(({ layer }) => layer)).toEqual(["OUTLINE"]);
-    expect(tableWords(wall).join("\n")).toContain("at (105, 113.6), 9.1 below the face");
+    expect(tableWords(wall).join("\n")).toContain(
+      "9.1 below the face, pilot for 4.0 x 50 screw\nat (105, 113.6) (315, 113.6)",
+    );
     expect(tableWords(wall)).toContain("edge top");
     expect(tableWords(wall)).toContain("33");
   });
