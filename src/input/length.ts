@@ -1,7 +1,8 @@
 import { dash, decimalPattern, numberIn, numberPattern, oneOf, sign, space } from "./written.js";
 
 /** What a bare number means in a job file. */
-export type LengthUnit = "mm" | "cm" | "in";
+export const lengthUnits = ["mm", "cm", "in"] as const;
+export type LengthUnit = (typeof lengthUnits)[number];
 
 const inch = 25.4;
 const foot = 304.8;

@@ -1,7 +1,6 @@
 import type { FindingDef } from "../input/finding.js";
 import { unknownCovering } from "./coverings.js";
 import { boltCircleAway, cutOutTooLarge } from "./driver.js";
-import { missingVersion, unknownVersion } from "./header.js";
 import { badName, namesAlike } from "./names.js";
 import { outlineFindings } from "./outlineFindings.js";
 import { noPieces, unknownKind } from "./pieces.js";
@@ -9,8 +8,6 @@ import { unknownSide } from "./space.js";
 
 /** Everything a job file can be refused for beside what every typed file can. */
 export const jobFindings: readonly FindingDef[] = [
-  missingVersion,
-  unknownVersion,
   badName,
   namesAlike,
   unknownKind,

@@ -1,12 +1,8 @@
 import { z } from "zod";
-import type { FindingDef } from "../input/finding.js";
-import type { LengthUnit } from "../input/length.js";
+import { type LengthUnit, lengthUnits } from "../input/length.js";
 import type { Show } from "../input/show.js";
-import type { Method } from "../model/shop.js";
+import { methods } from "../model/shop.js";
 import { words } from "./names.js";
-
-export const lengthUnits = ["mm", "cm", "in"] as const satisfies readonly LengthUnit[];
-export const methods = ["saw", "hand", "cnc"] as const satisfies readonly Method[];
 
 /** What `show` takes, and what it means. */
 const shows = {
@@ -37,20 +33,4 @@ export const headerShape = {
     .describe("How sizes are shown: mm, or inches in fractions. Changes nothing that is cut."),
   shop: words(200).optional().describe("The shop file, from this file's folder."),
   "cut by": z.enum(methods).optional().describe("How parts are cut where nothing else is said."),
-};
-
-export const missingVersion: FindingDef = {
-  code: "missing-version",
-  severity: "error",
-  words: "the file does not say which version it is written for",
-  next: "write version: {allowed} on the first line",
-  explain: "The version tells how the file is to be read, now and when later versions know more keys.",
-};
-
-export const unknownVersion: FindingDef = {
-  code: "unknown-version",
-  severity: "error",
-  words: "version {found} is not known",
-  next: "write version: {allowed}, or use a newer program",
-  explain: "This program knows the listed versions. A file of a later one may mean things that it would misread.",
 };

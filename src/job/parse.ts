@@ -3,9 +3,10 @@ import { type Door, doorFor } from "../input/door.js";
 import { outOfRange } from "../input/doorFindings.js";
 import type { Entries } from "../input/entries.js";
 import { inFileOrder } from "../input/fileOrder.js";
-import { below, type Finding, type Located, list, type Origin, type Outcome, raise, text } from "../input/finding.js";
+import { below, type Finding, type Located, type Origin, type Outcome, raise } from "../input/finding.js";
 import { readWith } from "../input/issues.js";
-import { asWritten } from "../input/refusal.js";
+import { lengthUnits } from "../input/length.js";
+import { versionFindings } from "../input/version.js";
 import { isMap, readYaml } from "../input/yaml.js";
 import type { Job, Obstacle, Unread } from "../model/job.js";
 import type { PieceKind } from "../model/piece.js";
@@ -13,7 +14,7 @@ import { boardSchema, coveringSchema } from "./boards.js";
 import { coveringOf } from "./coverings.js";
 import { driverSchema } from "./driver.js";
 import { readEach, readNamed } from "./entries.js";
-import { headerShape, lengthUnits, missingVersion, unknownVersion, usualShow } from "./header.js";
+import { headerShape, usualShow } from "./header.js";
 import { noPieces, readPiece } from "./pieces.js";
 import { jobVersions } from "./schema.js";
 import { obstacleSchema, spaceSchema } from "./space.js";
@@ -34,8 +35,8 @@ export function parseJob(source: string, file: string, kinds: readonly PieceKind
 }
 
 function readJob(data: Data, root: Origin, kinds: readonly PieceKind[]): Outcome<Job> {
-  const version = versionFindings(data, root);
-  if (version.some((finding) => finding.code === unknownVersion.code)) return { value: undefined, findings: version };
+  const version = versionFindings(data, root, jobVersions);
+  if (version.length > 0 && "version" in data) return { value: undefined, findings: version };
   const units = lengthUnits.find((unit) => unit === data.units);
   // Without units nothing can be said about sizes, but everything else can; inches take every way of writing.
   const door = doorFor(units ?? "in");
@@ -93,14 +94,6 @@ const headerSchema = z.strictObject({
   coverings: anyMap,
   pieces: anyMap,
 });
-
-function versionFindings({ version }: Data, root: Origin): readonly Finding[] {
-  const allowed = list(jobVersions.map(String));
-  if (version === undefined || version === null) return [raise(missingVersion, { at: [root], facts: { allowed } })];
-  if (jobVersions.some((known) => known === version)) return [];
-  const facts = { found: text(asWritten(version)), allowed };
-  return [raise(unknownVersion, { at: [below(root, "version")], facts })];
-}
 
 /** The space without its obstacles, which are read one by one. */
 function readSpace(written: unknown, at: Origin, door: Door) {

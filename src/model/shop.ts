@@ -2,7 +2,8 @@
 export type Sourced = { readonly source?: string };
 
 /** How a part is cut. */
-export type Method = "saw" | "hand" | "cnc";
+export const methods = ["saw", "hand", "cnc"] as const;
+export type Method = (typeof methods)[number];
 
 /** A sheet one can buy. mm; `trim` is left all round, never nested on. */
 export type SheetSize = Sourced & {

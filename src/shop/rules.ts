@@ -83,6 +83,8 @@ export const rules = {
   wrapGroove: { value: 4, source: practice },
   /** A chamfer reads through a covering when its face is this many times as wide as the covering is thick. */
   chamferOverCovering: { value: 3, source: practice },
+  /** Left unused along each edge of a sheet, where the shop does not say. */
+  trim: { value: 5, source: practice },
   /** Through cuts go this far into the spoilboard. */
   intoSpoilboard: { value: 0.3, source: practice },
   /** Over this a part or box is lifted by two, kg. */

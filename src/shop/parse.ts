@@ -1,0 +1,91 @@
+import { type ZodType, z } from "zod";
+import { doorFor } from "../input/door.js";
+import { inFileOrder } from "../input/fileOrder.js";
+import { below, type Located, type Origin, type Outcome } from "../input/finding.js";
+import { readWith } from "../input/issues.js";
+import { lengthUnits } from "../input/length.js";
+import { versionFindings } from "../input/version.js";
+import { readYaml } from "../input/yaml.js";
+import { methods, type Shop } from "../model/shop.js";
+import { layOver } from "./overlay.js";
+import { bitRow, boardRow, boltRow, cncRow, coveringRow, insertRow, routerRow, sawRow, screwRow } from "./rows.js";
+import { starterShop } from "./starter.js";
+
+type Data = Readonly<Record<string, unknown>>;
+
+/** Versions of the shop file that can be read. */
+export const shopVersions = [1] as const;
+
+const anyMap = z.record(z.string(), z.unknown()).nullish();
+const headerSchema = z.strictObject({
+  version: z.unknown().optional(),
+  units: z.enum(lengthUnits),
+  name: z.string().trim().min(1).max(80).optional(),
+  currency: z.string().trim().min(1).max(8).optional(),
+  "cut by": z.enum(methods).optional(),
+  saw: z.unknown().optional(),
+  router: z.unknown().optional(),
+  cnc: z.unknown().optional(),
+  boards: anyMap,
+  bits: anyMap,
+  inserts: anyMap,
+  bolts: anyMap,
+  screws: anyMap,
+  coverings: anyMap,
+});
+
+/**
+ * Reads a shop file: its rows are laid over the built-in tables by name, and `none` takes a row out. Every mistake is
+ * told at once; one in a row leaves out that row. The value is undefined where the file cannot be used at all.
+ */
+export function parseShop(source: string, file: string): Located<Shop> {
+  const { value: yaml, findings: unreadable, locate } = readYaml(source, file);
+  if (yaml === undefined) return { value: undefined, findings: unreadable, locate };
+  const { value, findings } = readShop(yaml.data, { file, path: [] });
+  return { value, findings: inFileOrder(findings, locate), locate };
+}
+
+function readShop(data: Data, root: Origin): Outcome<Shop> {
+  const version = versionFindings(data, root, shopVersions);
+  if (version.length > 0 && "version" in data) return { value: undefined, findings: version };
+  const header = readWith(headerSchema, data, root);
+  const units = lengthUnits.find((unit) => unit === data.units);
+  if (units === undefined) return { value: undefined, findings: [...version, ...header.findings] };
+
+  const door = doorFor(units);
+  const starter = starterShop();
+  const single = <T>(key: string, schema: ZodType<T>, base: T) => {
+    return data[key] === undefined ? { value: base, findings: [] } : readWith(schema, data[key], below(root, key));
+  };
+  const saw = single("saw", sawRow(door, starter.saw), starter.saw);
+  const router = single("router", routerRow(door, starter.router), starter.router);
+  const cnc =
+    data.cnc === "none" ? { value: undefined, findings: [] } : single("cnc", cncRow(door, starter.cnc), starter.cnc);
+  const boards = layOver(starter.boards, data.boards, below(root, "boards"), boardRow, door);
+  const bits = layOver(starter.bits, data.bits, below(root, "bits"), bitRow, door);
+  const inserts = layOver(starter.inserts, data.inserts, below(root, "inserts"), insertRow, door);
+  const bolts = layOver(starter.bolts, data.bolts, below(root, "bolts"), boltRow, door);
+  const screws = layOver(starter.screws, data.screws, below(root, "screws"), screwRow, door);
+  const coverings = layOver(starter.coverings, data.coverings, below(root, "coverings"), coveringRow, door);
+  const parts = [header, saw, router, cnc, boards, bits, inserts, bolts, screws, coverings];
+  const findings = [...version, ...parts.flatMap((part) => part.findings)];
+  if (version.length > 0 || !header.value || !saw.value || !router.value) return { value: undefined, findings };
+
+  const shop: Shop = {
+    version: 1,
+    file: root.file,
+    name: header.value.name,
+    currency: header.value.currency,
+    "cut by": header.value["cut by"] ?? starter["cut by"],
+    saw: saw.value,
+    router: router.value,
+    cnc: cnc.value,
+    boards: boards.rows,
+    bits: bits.rows,
+    inserts: inserts.rows,
+    bolts: bolts.rows,
+    screws: screws.rows,
+    coverings: coverings.rows,
+  };
+  return { value: shop, findings };
+}
