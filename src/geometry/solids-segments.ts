@@ -10,13 +10,11 @@ export function distanceOfSegments(p: Vector, q: Vector, r: Vector, s: Vector): 
   const v = minus(s, r);
   const w = minus(p, r);
   const [a, b, c, d, e] = [dot(u, u), dot(u, v), dot(v, v), dot(u, w), dot(v, w)];
-  const parallel = a * c - b * b;
-  let along = a > 0 && parallel > 1e-12 * a * c ? clamped((b * e - c * d) / parallel) : 0;
-  let across = c > 0 ? (b * along + e) / c : 0;
-  if (across < 0 || across > 1) {
-    across = clamped(across);
-    along = a > 0 ? clamped((b * across - d) / a) : 0;
-  }
+  const square = a * c - b * b;
+  // Where they are parallel, or the second is a point, any start will do: the next two lines put it right.
+  let along = square > 1e-12 * a * c ? clamped((b * e - c * d) / square) : 0;
+  const across = c > 0 ? clamped((b * along + e) / c) : 0;
+  along = a > 0 ? clamped((b * across - d) / a) : 0;
   return Math.hypot(...[0, 1, 2].map((i) => w[i]! + along * u[i]! - across * v[i]!));
 }
 

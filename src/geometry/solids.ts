@@ -49,6 +49,9 @@ export type SolidKernel = {
   overlap(a: SolidRef, b: SolidRef, along: readonly Frame[]): Overlap;
 };
 
+/** Of a cube the mean thickness is a third of its side; what is thinner than this share is a sliver. */
+const sliver = 0.3;
+
 let loading: Promise<SolidKernel> | undefined;
 
 /** The kernel; its code is fetched and started on the first call only (about 70 ms). */
@@ -158,23 +161,20 @@ function kernelOn(module: KernelModule): SolidKernel {
   }
 
   /**
-   * How deep: per separate piece of what is shared, its least extent along any axis of the given frames, or its mean
-   * thickness (twice volume over surface) where that is less, since a thin sliver round a circle reaches far along
-   * every axis. The deepest piece counts.
+   * How deep: per separate piece of what is shared, its least extent along any axis of the given frames. A thin sliver
+   * round a circle reaches far along every axis: a piece whose mean thickness (twice volume over surface) is a small
+   * part of its least extent counts by that thickness instead. The deepest piece is told.
    */
   function overlap(a: SolidRef, b: SolidRef, along: readonly Frame[]): Overlap {
     return within(() => {
       const shared = kernel.intersection(a, b);
-      if (kernel.isEmpty(shared)) return { volume: 0, depth: 0 };
       const depths = kernel.components(shared).map((piece) => {
-        const solid = solidOf(piece);
-        const least = along.flatMap((frame) => {
-          const extents = extentsOf(piece, frame);
-          return extents === undefined ? [] : [...minus(extents.max, extents.min)];
-        });
-        return Math.min((2 * solid.volume()) / solid.surfaceArea(), ...least);
+        const extents = along.flatMap((frame) => extentsOf(piece, frame) ?? []);
+        const least = Math.min(...extents.flatMap(({ min, max }) => minus(max, min)));
+        const thickness = (2 * solidOf(piece).volume()) / solidOf(piece).surfaceArea();
+        return thickness < sliver * least ? thickness : least;
       });
-      return { volume: kernel.volumeOf(shared), depth: Math.max(...depths) };
+      return { volume: kernel.volumeOf(shared), depth: Math.max(0, ...depths) };
     });
   }
 

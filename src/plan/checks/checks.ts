@@ -3,6 +3,7 @@ import type { Check, Plan } from "../../model/build.js";
 import type { Job } from "../../model/job.js";
 import type { Shop } from "../../model/shop.js";
 import { chamferReads } from "./chamferReads.js";
+import { clearOfObstacles } from "./clearOfObstacles.js";
 import { driverData } from "./driverData.js";
 import { driverFits } from "./driverFits.js";
 import { fasteners } from "./fasteners.js";
@@ -22,6 +23,7 @@ export const checks: readonly Check[] = [
   insideClosed,
   partsApart,
   insideSpace,
+  clearOfObstacles,
   driverData,
   driverFits,
   throughOpening,

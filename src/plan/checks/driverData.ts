@@ -1,4 +1,4 @@
-import { type Finding, type FindingDef, list, mm, type Origin, raise, text } from "../../input/finding.js";
+import { type Finding, type FindingDef, mm, type Origin, raise, text } from "../../input/finding.js";
 import type { Check, Plan } from "../../model/build.js";
 import type { Driver, Job } from "../../model/job.js";
 import type { Shop } from "../../model/shop.js";
@@ -9,7 +9,7 @@ import { fastenerOf } from "./common/fastener.js";
 export const driverFiguresMissing: FindingDef = {
   code: "driver-figures-missing",
   severity: "note",
-  words: "the data sheet of {driver} does not give {figures}, so that is not checked",
+  words: "the data sheet of {driver} does not give: {figures}; what turns on them is not checked",
   next: "measure the driver and add it under drivers",
   explain:
     "A driver's room behind and in front, its seat and its screws are checked only as far as its figures are known. What is not given is not guessed.",
@@ -74,7 +74,11 @@ function sheetFindings(name: string, driver: Driver, job: Job, shop: Shop, plan:
   const at = [{ file: job.file, path: ["drivers", name] }];
   const on = plan.built.mounts.filter((mount) => mount.driver === name).map((mount) => mount.piece);
   const missing = figures.filter((figure) => driver[figure] === undefined);
-  const note = raise(driverFiguresMissing, { at, on, facts: { driver: text(name), figures: list(missing) } });
+  const note = raise(driverFiguresMissing, {
+    at,
+    on,
+    facts: { driver: text(name), figures: text(missing.join(", ")) },
+  });
   return [...(missing.length === 0 ? [] : [note]), ...sizes(name, driver, at), ...boltCircle(name, driver, shop, at)];
 }
 

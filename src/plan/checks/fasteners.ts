@@ -1,6 +1,6 @@
 import { nearestOn } from "../../geometry/distance.js";
 import { tolerance } from "../../geometry/tolerance.js";
-import { type Finding, type FindingDef, list, mm, type Quantity, raise, text } from "../../input/finding.js";
+import { type Finding, type FindingDef, mm, type Quantity, raise, text } from "../../input/finding.js";
 import type { Check } from "../../model/build.js";
 import type { Axis } from "../../model/joint.js";
 import type { Part } from "../../model/part.js";
@@ -166,7 +166,7 @@ function gathered(near: readonly Near[]): readonly Finding[] {
   return groupsOf(near, ({ def, part }) => `${def.code}\n${part.id}`).map((group) => {
     const worst = group.reduce((a, b) => (b.reached - b.least < a.reached - a.least ? b : a));
     const facts: Record<string, Quantity> = {
-      fasteners: list(group.map(({ axis }) => axis.id)),
+      fasteners: text(group.map(({ axis }) => axis.id).join(", ")),
       part: text(nameOf(worst.part)),
       reached: mm(Math.max(0, worst.reached)),
       least: mm(worst.least),

@@ -77,7 +77,11 @@ function gapOf(kernel: SolidKernel, plan: Plan, chamber: Chamber): Finding {
   const shut = (margin: (wall: Standing) => number) => airIn(kernel, plan, chamber, { margin }) !== undefined;
   const names = (some: readonly Standing[]) => list(some.map(({ part }) => nameOf(part)));
   if (!shut(() => widestGap)) {
-    const facts = { air: text(air.name), walls: names(walls), most: mm(widestGap) };
+    const facts = {
+      air: text(air.name),
+      walls: text(walls.map(({ part }) => nameOf(part)).join(", ")),
+      most: mm(widestGap),
+    };
     return raise(sideMissing, { at: air.from, on: air.walls, facts });
   }
   const gap = leastOf((margin) => shut(() => margin));

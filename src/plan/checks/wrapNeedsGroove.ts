@@ -2,7 +2,7 @@ import { arcOf, directionAtStart } from "../../geometry/arc.js";
 import { nearestOn, nearestOnPath } from "../../geometry/distance.js";
 import { eachEdge } from "../../geometry/measure.js";
 import type { Point, Profile, Vertex } from "../../geometry/profile.js";
-import { type Finding, type FindingDef, list, mm, raise, text } from "../../input/finding.js";
+import { type Finding, type FindingDef, mm, raise, text } from "../../input/finding.js";
 import type { Check } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
 import { rules } from "../../shop/rules.js";
@@ -40,7 +40,7 @@ function bareWraps(part: Part): readonly Finding[] {
   const wraps = bare.map(([, { finish }]) => (finish.kind === "wrapped" ? finish.wrap : 0));
   if (bare.length === 0) return [];
   const edges = bare.map(([by]) => by);
-  const facts = { part: text(nameOf(part)), edges: list(edges), wrap: mm(Math.max(...wraps)) };
+  const facts = { part: text(nameOf(part)), edges: text(edges.join(", ")), wrap: mm(Math.max(...wraps)) };
   return [raise(wrapWithoutGroove, { at: part.from, on: [part.id], facts })];
 }
 

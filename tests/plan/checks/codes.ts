@@ -216,12 +216,12 @@ const lid = (d: number, above: number) =>
     features: [opening("opening", 250, 200, d, "driver ten")],
   });
 
-/** A brace that stands beside the driver's axis, its near face this far away. */
+/** A brace that stands beside the driver's axis, this far away: there, 40 down, the basket is 99.21 in radius. */
 const brace = (away: number) =>
   sketchPart({
     role: "brace",
     outer: rectangle(0, 0, 300, 200, edgeNames),
-    at: frameFromAxes([250 + away, 50, 60], [0, 1, 0], [0, 0, 1]),
+    at: frameFromAxes([250 + away + 18, 50, 60], [0, 1, 0], [0, 0, 1]),
   });
 
 export const pairs: readonly Pair[] = [
@@ -298,8 +298,8 @@ export const pairs: readonly Pair[] = [
   },
   {
     code: "basket-hits",
-    raises: () => driven({}, { parts: [brace(95)] }),
-    short: () => driven({}, { parts: [brace(116.5)] }),
+    raises: () => driven({}, { parts: [brace(98.6)] }),
+    short: () => driven({}, { parts: [brace(98.8)] }),
   },
   {
     code: "magnet-hits",

@@ -1,6 +1,4 @@
-import type { Frame, Vector } from "../../../geometry/frame.js";
-import { place } from "../../../geometry/frame.js";
-import type { Axis } from "../../../model/joint.js";
+import { type Frame, place, type Vector } from "../../../geometry/frame.js";
 import type { Shop } from "../../../model/shop.js";
 import { screwRow, splitScrew } from "../../../shop/lookups.js";
 
@@ -27,8 +25,4 @@ export function fastenerOf(name: string, shop: Shop): Fastener {
 /** Where a fastener ends, in the frame that holds its ray. */
 export function tipOf(ray: Frame, length: number): Vector {
   return place(ray, [0, 0, -length]);
-}
-
-export function lengthOf(axis: Axis, shop: Shop): number | undefined {
-  return fastenerOf(axis.fastener, shop).length;
 }
