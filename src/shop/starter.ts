@@ -6,6 +6,7 @@ import { coverings } from "./coverings.js";
 import { inserts } from "./inserts.js";
 import { cnc, cutBy, router, saw } from "./machines.js";
 import { screws } from "./screws.js";
+import { shopYaml } from "./yamlText.js";
 
 /** What stands as the file of the built-in tables in findings and origins. */
 export const builtIn = "built-in shop";
@@ -26,4 +27,9 @@ export function starterShop(): Shop {
     screws,
     coverings,
   };
+}
+
+/** The shop file that holds the built-in tables, to start one's own from: templates/shop.yaml. */
+export function starterShopYaml(): string {
+  return shopYaml(starterShop());
 }

@@ -1,0 +1,109 @@
+import type { Shop } from "../model/shop.js";
+import { lengthText } from "./lengthText.js";
+
+/** A value of a row, ready to be written: lengths are texts already. */
+type Value = string | number | boolean | readonly Value[] | { readonly [key: string]: Value | undefined };
+type Row = { readonly [key: string]: Value | undefined };
+
+/** A shop as a shop file that reads back as the same shop: a row a line, lists of sheets once and then repeated. */
+export function shopYaml(shop: Shop): string {
+  const sheetsSeen = new Map<string, string>();
+  const rows = <T>(table: Readonly<Record<string, T>>, row: (each: T) => Row) =>
+    Object.entries(table).map(([name, each]) => `  ${plainText(name)}: ${flow(row(each))}`);
+  const boards = Object.entries(shop.boards).map(([name, { sheets, offcuts, ...board }]) => {
+    const written = sheets.map((sheet) => `      - ${flow(lengthsIn(sheet, ["length", "width", "trim"]))}`).join("\n");
+    const anchor = sheetsSeen.get(written);
+    const own = lengthsIn(board, ["thickness", "measured"]);
+    const kept = offcuts.length > 0 ? { offcuts: offcuts.map((each) => lengthsIn(each, offcutLengths)) } : {};
+    if (anchor !== undefined) return `  ${plainText(name)}: ${flow({ ...own, ...kept }, `sheets: *${anchor}`)}`;
+    sheetsSeen.set(written, `as-${name}`);
+    const lines = Object.entries({ ...own, ...kept }).flatMap(([key, value]) =>
+      value === undefined ? [] : [`    ${key}: ${inline(value)}`],
+    );
+    return [`  ${plainText(name)}:`, ...lines, `    sheets: &as-${name}`, written].join("\n");
+  });
+  return [
+    ...intro,
+    "version: 1",
+    "units: mm",
+    `cut by: ${shop["cut by"]}`,
+    "",
+    "# What a blade takes away, and the steps a fence or scale can be set to.",
+    `saw: ${flow(lengthsIn(shop.saw, ["kerf", "step", "longest rip"]))}`,
+    `router: ${flow(lengthsIn(shop.router, ["step"]))}`,
+    "# The table of the CNC router; none where there is none.",
+    `cnc: ${shop.cnc === undefined ? "none" : flow(lengthsIn(shop.cnc, ["length", "width", "clearance"]))}`,
+    "",
+    "# Sheet goods. Add measured: to a board whose thickness was measured, and price: or on hand: to its sheets.",
+    "boards:",
+    ...boards,
+    "",
+    "# Router bits and drills. A bit that is not in the drawer: none.",
+    "bits:",
+    ...rows(shop.bits, (bit) => lengthsIn(bit, ["d", "measured", "cutting length", "shank"])),
+    "",
+    "# Threaded inserts: the hole on the bag comes first, makers differ.",
+    "inserts:",
+    ...rows(shop.inserts, (insert) => lengthsIn(insert, ["hole", "length"])),
+    "",
+    "bolts:",
+    ...rows(shop.bolts, ({ head, clearance, lengths, ...bolt }) => ({
+      ...lengthsIn(bolt, ["d", "pitch"]),
+      head: lengthsIn(head, ["d", "height"]),
+      clearance: lengthsIn(clearance, ["fine", "medium", "coarse"]),
+      lengths: lengths.map(lengthText),
+    })),
+    "",
+    "# Countersunk screws by diameter or gauge. Names that begin with # need quotes.",
+    "screws:",
+    ...rows(shop.screws, ({ head, lengths, ...screw }) => ({
+      ...lengthsIn(screw, ["d", "root", "pilot", "clearance"]),
+      head: { d: lengthText(head.d), angle: `${Math.round((head.angle * 180) / Math.PI)}deg` },
+      lengths: lengths.map(lengthText),
+    })),
+    "",
+    "# Coverings: thick as laid, clamped under a panel, wrap on the back, reveal between two finished edges.",
+    "coverings:",
+    ...rows(shop.coverings, (each) => lengthsIn(each, ["thick", "clamped", "wrap", "reveal", "roll width"])),
+    "",
+  ].join("\n");
+}
+
+const intro = [
+  "# What the workshop has and how it works. Everything here is built in already: keep what you change and delete the",
+  "# rest. A row is laid over the built-in one of its name key by key; a new name adds a row, none takes one out:",
+  "#   boards:",
+  "#     mdf-18: {measured: 18.2}",
+  "#   bits:",
+  "#     3 straight: none",
+];
+
+const offcutLengths = ["length", "width", "trim"] as const;
+
+/** The row with its lengths as one types them. */
+function lengthsIn<T extends Row, K extends keyof T & string>(row: T, keys: readonly K[]): Row {
+  const written = keys.flatMap((key) => (typeof row[key] === "number" ? [[key, lengthText(row[key])] as const] : []));
+  return { ...row, ...Object.fromEntries(written) };
+}
+
+function flow(row: Row, more?: string): string {
+  const pairs = Object.entries(row).flatMap(([key, value]) =>
+    value === undefined ? [] : [`${key}: ${inline(value)}`],
+  );
+  return `{${[...pairs, ...(more === undefined ? [] : [more])].join(", ")}}`;
+}
+
+function inline(value: Value): string {
+  if (typeof value === "string") return plainText(value);
+  if (typeof value !== "object") return String(value);
+  return isList(value) ? `[${value.map(inline).join(", ")}]` : flow(value);
+}
+
+function isList(value: Value): value is readonly Value[] {
+  return Array.isArray(value);
+}
+
+/** Bare where YAML reads it as the same text or number, else in quotes. */
+function plainText(text: string): string {
+  return /^[A-Za-z0-9.][A-Za-z0-9 ./+-]*$/.test(text) ? text : JSON.stringify(text);
+}
