@@ -143,7 +143,7 @@ function toolsFor(part: Part, features: readonly Feature[], process: PartProcess
   return [...new Set(tools)].filter((tool) => tool !== "").join(", ");
 }
 
-/** "pilot.1 to pilot.8" for a run of eight, else every name. */
+/** "pilot.1 to 8" for a run of eight, else every name. */
 function namesOf(part: Part, features: readonly Feature[]): string {
   const runs: { readonly first: string; last: string }[] = [];
   for (const { id } of features) {
@@ -152,11 +152,15 @@ function namesOf(part: Part, features: readonly Feature[]): string {
     if (run !== undefined && nameAfter(run.last) === name) run.last = name;
     else runs.push({ first: name, last: name });
   }
-  return runs.map(({ first, last }) => (first === last ? first : `${first} to ${last}`)).join(", ");
+  return runs.map(({ first, last }) => (first === last ? first : `${first} to ${numberOf(last)}`)).join(", ");
 }
 
 /** "pilot.3" after "pilot.2"; none after a name without a number. */
 function nameAfter(name: string): string | undefined {
-  const number = /\d+$/.exec(name)?.[0];
+  const number = numberOf(name);
   return number === undefined ? undefined : `${name.slice(0, -number.length)}${Number(number) + 1}`;
+}
+
+function numberOf(name: string): string | undefined {
+  return /\d+$/.exec(name)?.[0];
 }

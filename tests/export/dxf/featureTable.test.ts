@@ -27,9 +27,9 @@ describe("the table beside a drawing", () => {
     expect(rows(samplePart("B1"))).toEqual([
       "outline / OUTLINE /  / through 18.2 /  / straight-6 / ",
       "opening.driver / OPENING / ⌀233 / through 18.2 / face / straight-6 / for driver ten",
-      "pilot.1 to pilot.8 / HOLE / 8 x ⌀2.3 / through 18.2 / face / drill-2.3 / for driver ten",
-      "insert.1 to insert.6 / HOLE-BLIND-FACE / 6 x ⌀9 / 14 / face / straight-6 / threaded insert for M6 x 25 button black",
-      "screw.1 to screw.4 / HOLE / 4 x ⌀4.5 / through 18.2 / face / drill-4.5 / clearance for 4.0 x 50 screw",
+      "pilot.1 to 8 / HOLE / 8 x ⌀2.3 / through 18.2 / face / drill-2.3 / for driver ten",
+      "insert.1 to 6 / HOLE-BLIND-FACE / 6 x ⌀9 / 14 / face / straight-6 / threaded insert for M6 x 25 button black",
+      "screw.1 to 4 / HOLE / 4 x ⌀4.5 / through 18.2 / face / drill-4.5 / clearance for 4.0 x 50 screw",
     ]);
   });
 
@@ -44,7 +44,7 @@ describe("the table beside a drawing", () => {
       cut: { kind: "hole", at: { x: 210, y: 0 }, d: 2.3, depth: 33, below: 9.1 },
     });
     const told = rows(withFeatures(wall, [bottom])).join("\n");
-    expect(told).toContain("pilot.1 to pilot.2 / not drawn / 2 x ⌀2.3 / 33 / edge top / drill-2.3");
+    expect(told).toContain("pilot.1 to 2 / not drawn / 2 x ⌀2.3 / 33 / edge top / drill-2.3");
     expect(told).toContain("pilot.3 / not drawn / ⌀2.3 / 33 / edge bottom");
     expect(told).toContain("at (105, 113.6) (315, 113.6)");
     expect(told).toContain("at (210, 0)");
