@@ -1,4 +1,4 @@
-import { type ZodType, z } from "zod";
+import { z } from "zod";
 import { doorFor } from "../input/door.js";
 import { inFileOrder } from "../input/fileOrder.js";
 import { below, type Located, type Origin, type Outcome } from "../input/finding.js";
@@ -6,9 +6,21 @@ import { readWith } from "../input/issues.js";
 import { lengthUnits } from "../input/length.js";
 import { versionFindings } from "../input/version.js";
 import { readYaml } from "../input/yaml.js";
-import { methods, type Shop } from "../model/shop.js";
-import { layOver } from "./overlay.js";
-import { bitRow, boardRow, boltRow, cncRow, coveringRow, insertRow, routerRow, sawRow, screwRow } from "./rows.js";
+import { type Cnc, methods, type Shop, type Sourced } from "../model/shop.js";
+import { cnc as starterCnc } from "./machines.js";
+import { type Laid, layOver, layRow } from "./overlay.js";
+import {
+  bitRow,
+  boardRow,
+  boltRow,
+  cncRow,
+  coveringRow,
+  insertRow,
+  type RowSchemas,
+  routerRow,
+  sawRow,
+  screwRow,
+} from "./rows.js";
 import { starterShop } from "./starter.js";
 
 type Data = Readonly<Record<string, unknown>>;
@@ -34,6 +46,9 @@ const headerSchema = z.strictObject({
   coverings: anyMap,
 });
 
+/** The shop has none. */
+const noCnc: Outcome<Cnc> = { value: undefined, findings: [] };
+
 /**
  * Reads a shop file: its rows are laid over the built-in tables by name, and `none` takes a row out. Every mistake is
  * told at once; one in a row leaves out that row. The value is undefined where the file cannot be used at all.
@@ -54,19 +69,19 @@ function readShop(data: Data, root: Origin): Outcome<Shop> {
 
   const door = doorFor(units);
   const starter = starterShop();
-  const single = <T>(key: string, schema: ZodType<T>, base: T) => {
-    return data[key] === undefined ? { value: base, findings: [] } : readWith(schema, data[key], below(root, key));
-  };
-  const saw = single("saw", sawRow(door, starter.saw), starter.saw);
-  const router = single("router", routerRow(door, starter.router), starter.router);
-  const cnc =
-    data.cnc === "none" ? { value: undefined, findings: [] } : single("cnc", cncRow(door, starter.cnc), starter.cnc);
-  const boards = layOver(starter.boards, data.boards, below(root, "boards"), boardRow, door);
-  const bits = layOver(starter.bits, data.bits, below(root, "bits"), bitRow, door);
-  const inserts = layOver(starter.inserts, data.inserts, below(root, "inserts"), insertRow, door);
-  const bolts = layOver(starter.bolts, data.bolts, below(root, "bolts"), boltRow, door);
-  const screws = layOver(starter.screws, data.screws, below(root, "screws"), screwRow, door);
-  const coverings = layOver(starter.coverings, data.coverings, below(root, "coverings"), coveringRow, door);
+  const single = <T extends Sourced>(key: string, row: RowSchemas<T>, base: T): Outcome<T> =>
+    data[key] === undefined ? { value: base, findings: [] } : layRow(base, data[key], below(root, key), row);
+  const table = <T extends Sourced>(key: string, row: RowSchemas<T>, builtIn: Readonly<Record<string, T>>): Laid<T> =>
+    layOver(builtIn, data[key], below(root, key), row);
+  const saw = single("saw", sawRow(door), starter.saw);
+  const router = single("router", routerRow(door), starter.router);
+  const cnc = data.cnc === "none" ? noCnc : single("cnc", cncRow(door), starterCnc);
+  const boards = table("boards", boardRow(door), starter.boards);
+  const bits = table("bits", bitRow(door), starter.bits);
+  const inserts = table("inserts", insertRow(door), starter.inserts);
+  const bolts = table("bolts", boltRow(door), starter.bolts);
+  const screws = table("screws", screwRow(door), starter.screws);
+  const coverings = table("coverings", coveringRow(door), starter.coverings);
   const parts = [header, saw, router, cnc, boards, bits, inserts, bolts, screws, coverings];
   const findings = [...version, ...parts.flatMap((part) => part.findings)];
   if (version.length > 0 || !header.value || !saw.value || !router.value) return { value: undefined, findings };

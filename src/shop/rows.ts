@@ -1,88 +1,75 @@
 import { type ZodType, z } from "zod";
 import type { Door } from "../input/door.js";
-import type {
-  Bit,
-  BoardStock,
-  Bolt,
-  Cnc,
-  CoveringStock,
-  Router,
-  Saw,
-  Screw,
-  Sourced,
-  ThreadedInsert,
-} from "../model/shop.js";
 import { rules } from "./rules.js";
 
-// One schema for each kind of row. `base`: the built-in row of the same name; what a row does not say comes from it.
+// One schema for each kind of row, made once for a file: `full` for a new row, `partial` for one laid over a built-in
+// row. To make one for each row would take longer than all the rest of reading a shop file.
 
+/** The schemas of one kind of row. */
+export type RowSchemas<T> = { readonly full: ZodType<T>; readonly partial: ZodType<Partial<T>> };
+
+function rowOf<S extends z.ZodRawShape>(shape: S) {
+  const full = z.strictObject({ ...shape, source: source() });
+  return { full, partial: full.partial() };
+}
+
+const source = () => z.string().max(300).optional();
 const words = () => z.string().trim().min(1).max(120);
 const small = { min: 0.1, max: 200 };
 const wide = { min: 20, max: 6000 };
 const money = { min: 0, max: 1e6 };
 
-/** The schema, with the base row's value where the file says nothing. */
-function or<T>(schema: ZodType<T>, base: T | undefined): ZodType<T> {
-  return base === undefined ? schema : schema.optional().transform((value) => value ?? base);
-}
+const trim = (door: Door) => door.length({ min: 0, max: 100 });
 
-/** Where the row's numbers come from; a built-in row that the shop file changed says so. */
-function source(base: Sourced | undefined): ZodType<string | undefined> {
-  const changed = base?.source === undefined ? undefined : `${base.source}; changed in the shop file`;
-  return z
-    .string()
-    .max(300)
-    .optional()
-    .transform((written) => written ?? changed);
-}
-
-export function boardRow(door: Door, base?: BoardStock): ZodType<BoardStock> {
+export function boardRow(door: Door) {
   const sheet = z.strictObject({
     length: door.length(wide),
     width: door.length(wide),
-    trim: or(door.length({ min: 0, max: 100 }), rules.trim.value),
+    trim: trim(door)
+      .optional()
+      .transform((written) => written ?? rules.trim.value),
     price: door.number(money).optional(),
     "on hand": door.count({ min: 0, max: 1000 }).optional(),
-    source: source(undefined),
+    source: source(),
   });
   const offcut = z.strictObject({
     name: words(),
     length: door.length(wide),
     width: door.length(wide),
-    trim: or(door.length({ min: 0, max: 100 }), 0),
+    trim: trim(door)
+      .optional()
+      .transform((written) => written ?? 0),
   });
-  return z.strictObject({
-    material: or(words(), base?.material),
-    thickness: or(door.length({ min: 1, max: 80 }), base?.thickness),
-    measured: or(door.length({ min: 1, max: 80 }).optional(), base?.measured),
-    density: or(door.number({ min: 50, max: 3000 }), base?.density),
-    grain: or(z.boolean(), base?.grain),
-    sheets: or(z.array(sheet).max(40), base?.sheets),
-    offcuts: or(z.array(offcut).max(400), base?.offcuts ?? []),
-    source: source(base),
+  return rowOf({
+    material: words(),
+    thickness: door.length({ min: 1, max: 80 }),
+    measured: door.length({ min: 1, max: 80 }).optional(),
+    density: door.number({ min: 50, max: 3000 }),
+    grain: z.boolean(),
+    sheets: z.array(sheet).max(40),
+    // No built-in row has any, so that a row laid over one loses none.
+    offcuts: z.array(offcut).max(400).default([]),
   });
 }
 
 const bitKinds = ["straight", "compression", "flush trim", "round-over", "chamfer", "v", "drill"] as const;
 
-export function bitRow(door: Door, base?: Bit): ZodType<Bit> {
-  return z.strictObject({
-    kind: or(z.enum(bitKinds), base?.kind),
-    d: or(door.length(small), base?.d),
-    measured: or(door.length(small).optional(), base?.measured),
-    flutes: or(door.count({ min: 1, max: 8 }).optional(), base?.flutes),
-    "cutting length": or(door.length(small).optional(), base?.["cutting length"]),
-    shank: or(door.length(small).optional(), base?.shank),
-    source: source(base),
+export function bitRow(door: Door) {
+  return rowOf({
+    kind: z.enum(bitKinds),
+    d: door.length(small),
+    measured: door.length(small).optional(),
+    flutes: door.count({ min: 1, max: 8 }).optional(),
+    "cutting length": door.length(small).optional(),
+    shank: door.length(small).optional(),
   });
 }
 
-export function insertRow(door: Door, base?: ThreadedInsert): ZodType<ThreadedInsert> {
-  return z.strictObject({
-    thread: or(words(), base?.thread),
-    hole: or(door.length(small), base?.hole),
-    length: or(door.length(small), base?.length),
-    source: source(base),
+export function insertRow(door: Door) {
+  return rowOf({
+    thread: words(),
+    hole: door.length(small),
+    length: door.length(small),
   });
 }
 
@@ -95,7 +82,7 @@ function lengths(door: Door): ZodType<readonly number[]> {
   return all.transform((written) => [...new Set(written)].sort((a, b) => a - b));
 }
 
-export function boltRow(door: Door, base?: Bolt): ZodType<Bolt> {
+export function boltRow(door: Door) {
   const head = z.strictObject({
     d: door.length(small),
     height: door.length(small),
@@ -106,64 +93,59 @@ export function boltRow(door: Door, base?: Bolt): ZodType<Bolt> {
     medium: door.length(small),
     coarse: door.length(small),
   });
-  return z.strictObject({
-    thread: or(words(), base?.thread),
-    d: or(door.length(small), base?.d),
-    pitch: or(door.length(small), base?.pitch),
-    head: or(head, base?.head),
-    clearance: or(clearance, base?.clearance),
-    lengths: or(lengths(door), base?.lengths),
-    source: source(base),
+  return rowOf({
+    thread: words(),
+    d: door.length(small),
+    pitch: door.length(small),
+    head,
+    clearance,
+    lengths: lengths(door),
   });
 }
 
-export function screwRow(door: Door, base?: Screw): ZodType<Screw> {
+export function screwRow(door: Door) {
   const head = z.strictObject({ d: door.length(small), angle: door.angle({ min: 0.5, max: Math.PI }) });
-  return z.strictObject({
-    d: or(door.length(small), base?.d),
-    root: or(door.length(small), base?.root),
-    head: or(head, base?.head),
-    pilot: or(door.length(small), base?.pilot),
-    clearance: or(door.length(small), base?.clearance),
-    lengths: or(lengths(door), base?.lengths),
-    source: source(base),
+  return rowOf({
+    d: door.length(small),
+    root: door.length(small),
+    head,
+    pilot: door.length(small),
+    clearance: door.length(small),
+    lengths: lengths(door),
   });
 }
 
-export function coveringRow(door: Door, base?: CoveringStock): ZodType<CoveringStock> {
-  return z.strictObject({
-    material: or(words(), base?.material),
-    thick: or(door.length({ min: 0.1, max: 30 }), base?.thick),
-    clamped: or(door.length({ min: 0, max: 30 }), base?.clamped),
-    wrap: or(door.length({ min: 0, max: 300 }), base?.wrap),
-    reveal: or(door.length({ min: 0, max: 30 }), base?.reveal),
-    "roll width": or(door.length({ min: 100, max: 6000 }), base?.["roll width"]),
-    price: or(door.number(money).optional(), base?.price),
-    source: source(base),
+export function coveringRow(door: Door) {
+  return rowOf({
+    material: words(),
+    thick: door.length({ min: 0.1, max: 30 }),
+    clamped: door.length({ min: 0, max: 30 }),
+    wrap: door.length({ min: 0, max: 300 }),
+    reveal: door.length({ min: 0, max: 30 }),
+    "roll width": door.length({ min: 100, max: 6000 }),
+    price: door.number(money).optional(),
   });
 }
 
 /** A fence or scale steps by something that can be read off it. */
 const step = { min: 0.01, max: 25 };
 
-export function sawRow(door: Door, base?: Saw): ZodType<Saw> {
-  return z.strictObject({
-    kerf: or(door.length({ min: 0.5, max: 10 }), base?.kerf),
-    step: or(door.length(step), base?.step),
-    "longest rip": or(door.length(wide).optional(), base?.["longest rip"]),
-    source: source(base),
+export function sawRow(door: Door) {
+  return rowOf({
+    kerf: door.length({ min: 0.5, max: 10 }),
+    step: door.length(step),
+    "longest rip": door.length(wide).optional(),
   });
 }
 
-export function routerRow(door: Door, base?: Router): ZodType<Router> {
-  return z.strictObject({ step: or(door.length(step), base?.step), source: source(base) });
+export function routerRow(door: Door) {
+  return rowOf({ step: door.length(step) });
 }
 
-export function cncRow(door: Door, base?: Cnc): ZodType<Cnc> {
-  return z.strictObject({
-    length: or(door.length(wide), base?.length),
-    width: or(door.length(wide), base?.width),
-    clearance: or(door.length({ min: 0, max: 100 }), base?.clearance),
-    source: source(base),
+export function cncRow(door: Door) {
+  return rowOf({
+    length: door.length(wide),
+    width: door.length(wide),
+    clearance: door.length({ min: 0, max: 100 }),
   });
 }
