@@ -45,11 +45,17 @@ export function threadsOf(asks: readonly Ask[], shape: Shape, shop: Shop): reado
 
 /**
  * The blocks behind the threads that need one. A block is wide enough to glue and to keep the insert's hole away from
- * its edges; it is kept inside the box, and blocks that would overlap become one.
+ * its edges; it is kept inside the box, and blocks that would overlap become one. Sawn, its sides are whole steps.
  */
 export function blocksOf(threads: readonly Thread[], shape: Shape): readonly Block[] {
   const single = threads.filter((thread) => thread.backed).map((thread) => blockAt(thread, shape));
-  return single.reduce<readonly Block[]>(joinIn, []);
+  return single.reduce<readonly Block[]>(joinIn, []).map((block) => downToStep(block, shape.step));
+}
+
+function downToStep(block: Block, step: number | undefined): Block {
+  if (step === undefined) return block;
+  const whole = (min: number, max: number) => min + Math.floor((max - min) / step + 1e-6) * step;
+  return { ...block, max: { x: whole(block.min.x, block.max.x), y: whole(block.min.y, block.max.y) } };
 }
 
 /** What the blocks take from the air, L: their holes are filled by inserts and bolts. */

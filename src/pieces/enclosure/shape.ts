@@ -13,6 +13,8 @@ export const usualLaps: readonly FaceName[] = ["top", "bottom", "front", "rear",
 export type Shape = Panels & {
   readonly thickness: number;
   readonly laps: readonly FaceName[];
+  /** The step that sawn sizes keep to, mm. */
+  readonly step: number | undefined;
   /** The outside as one block, without what stands proud. */
   readonly block: Span;
   /** The box's frame in the vehicle: origin at its left rear bottom corner. */
@@ -26,9 +28,10 @@ export function shapeOf(spec: EnclosureSpec, size: number, around: Around): Shap
     return value === "free" ? size : value;
   }) as unknown as Outside;
   const laps = spec.laps ?? usualLaps;
-  const panels = panelsOf(asked, thickness, laps, stepOf(spec, around));
+  const step = stepOf(spec, around);
+  const panels = panelsOf(asked, thickness, laps, step);
   const block: Span = { min: [0, 0, 0], max: panels.outside };
-  return { ...panels, thickness, laps, block, stands: standsOf(spec, block, around) };
+  return { ...panels, thickness, laps, step, block, stands: standsOf(spec, block, around) };
 }
 
 /** The driver's place on its face, part axes of the outside block: the middle where the job does not say. */
