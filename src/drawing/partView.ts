@@ -22,6 +22,9 @@ import { boxToPaper, type SeenFrom, toPaper } from "./view.js";
 /** How far round the outline words may stand, mm of paper. */
 const around = 8;
 
+/** Arcs are followed this closely when words are kept off them, mm of paper. */
+const chord = 0.3;
+
 /** What stands over a view: the side one looks at, the way the grain runs, where positions are measured from. */
 export function viewHeading(part: Part, from: SeenFrom, room: Extents): readonly Item[] {
   const datum = datumOf(part).is === "corner" ? "the corner" : "the middle";
@@ -88,6 +91,6 @@ function overallSizes(part: Part, { view, box, depths }: PartLayout, { job }: Bu
 export function segmentsOf(item: Item): readonly Segment[] {
   if (item.kind !== "stroke") return [];
   const path = [...item.path, ...(item.closed ? item.path.slice(0, 1) : [])].map((bend) => ({ ...bend, by: "" }));
-  const points = tessellatePath(path, 0.2);
+  const points = tessellatePath(path, chord);
   return points.slice(1).map((point, i) => [points[i]!, point] as const);
 }

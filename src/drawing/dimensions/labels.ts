@@ -1,7 +1,7 @@
 import type { Extents, Point } from "../../geometry/profile.js";
 import type { Item, Text } from "../page.js";
 import { arrowHead, filledBox, lineThrough } from "../shapes.js";
-import { boxOf, write } from "../textBox.js";
+import { boxOf, textWidth, write } from "../textBox.js";
 
 /**
  * Words that belong beside a place. `clear`: how far round the place they keep off, mm of paper. `tip`: what ends the
@@ -44,7 +44,12 @@ export function placeLabels(
   const patches: Item[] = [];
   const over: Item[] = [];
   for (const label of labels) {
-    const place = bestPlace(label, room, boxes, segments);
+    const place = bestPlace(
+      label,
+      room,
+      boxes,
+      segments.filter((segment) => crosses(segment, reachOf(label))),
+    );
     boxes.push(place.box);
     patches.push(filledBox(grown(place.box, 0.2), 1));
     over.push(place.words);
@@ -53,6 +58,12 @@ export function placeLabels(
     over.push(...drawLeader(place.leader, label.tip));
   }
   return [...patches, ...over];
+}
+
+/** All the paper that a label could come to stand on. */
+function reachOf({ at, clear, text, height = 2.5 }: Label): Extents {
+  const far = clear + distances.at(-1)! + textWidth(text, height, true) + 1;
+  return { min: { x: at.x - far, y: at.y - far }, max: { x: at.x + far, y: at.y + far } };
 }
 
 function drawLeader(leader: Segment, tip: Label["tip"]): readonly Item[] {

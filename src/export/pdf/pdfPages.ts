@@ -5,7 +5,7 @@ import type { Bend, Fill, Item, Page, Stroke, Text } from "../../drawing/page.js
 import { fontSize, textWidth } from "../../drawing/textBox.js";
 import { curvesOf } from "./curves.js";
 
-/** What a document says of itself. `date`: an ISO 8601 day; without one the file bears none. */
+/** What a document says of itself. `date`: an ISO 8601 day; the file bears none without one that the calendar knows. */
 export type PdfAbout = {
   readonly title: string;
   readonly author: string;
@@ -25,7 +25,8 @@ const fonts = { regular: "DejaVuSansCondensed.ttf", bold: "DejaVuSansCondensed-B
 /** A PDF of the pages in their true size; the same pages give the same bytes. */
 export async function pdfOfPages(pages: readonly Page[], about: PdfAbout): Promise<Uint8Array> {
   const { default: PDFDocument } = await import("pdfkit");
-  const made = about.date === undefined ? undefined : new Date(`${about.date}T00:00:00Z`);
+  const made = new Date(`${about.date}T00:00:00Z`);
+  const dated = !Number.isNaN(made.getTime());
   const document = new PDFDocument({
     autoFirstPage: false,
     displayTitle: true,
@@ -36,10 +37,11 @@ export async function pdfOfPages(pages: readonly Page[], about: PdfAbout): Promi
       Keywords: about.keywords,
       Creator: "Bafflewright",
       // The library makes the file's id of these, and would else ask the clock.
-      CreationDate: made ?? new Date(0),
+      CreationDate: dated ? made : new Date(0),
     },
   });
-  if (made === undefined) document.info.CreationDate = undefined;
+  // Without a day the library still wants one to work with, but must not write it.
+  if (!dated) Object.defineProperty(document.info, "CreationDate", { enumerable: false });
   for (const [name, file] of Object.entries(fonts)) {
     document.registerFont(name, readFileSync(require.resolve(`dejavu-fonts-ttf/ttf/${file}`)));
   }
