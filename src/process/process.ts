@@ -7,8 +7,9 @@ import { rowOf } from "../shop/lookups.js";
 import { cornerLeftToBench, cornerTooTight } from "./corners.js";
 import { gapOf } from "./gap.js";
 import { overMachine, partOverMachine, ripTooWide } from "./machineLimits.js";
-import { wayOf } from "./method.js";
+import { type Way, wayOf } from "./method.js";
 import { bitTooShort, noBitFits, toolToBuy } from "./missing.js";
+import { shareBits } from "./shareBits.js";
 import { sidesOf } from "./side.js";
 import { toolsOf } from "./tools.js";
 import { turnsOf } from "./turns.js";
@@ -36,7 +37,9 @@ export const processFindings: readonly FindingDef[] = [
 
 /** How each part is cut: method, sides, tools, the gap it needs and the turns it may have on a sheet. */
 export function processOf(job: Job, shop: Shop, plan: Plan): Outcome<Process> {
-  const each = plan.built.parts.map((part) => processPart(job, shop, part));
+  const ways = plan.built.parts.map((part) => ({ part, ...wayOf(job, shop, part) }));
+  const widest = shareBits(shop, ways);
+  const each = ways.map((way) => processPart(job, shop, way, widest.get(way.part.id) ?? 0));
   const parts = each.map(({ process }) => process);
   const missing = shop.cnc === undefined && parts.some((process) => process.method === "cnc");
   const findings = [
@@ -46,9 +49,13 @@ export function processOf(job: Job, shop: Shop, plan: Plan): Outcome<Process> {
   return { value: { parts }, findings };
 }
 
-function processPart(job: Job, shop: Shop, part: Part): { process: PartProcess; findings: readonly Finding[] } {
-  const { method, why } = wayOf(job, shop, part);
-  const { tool, through, findings } = toolsOf(shop, part, method);
+function processPart(
+  job: Job,
+  shop: Shop,
+  { part, method, why }: Way & { readonly part: Part },
+  widest: number,
+): { readonly process: PartProcess; readonly findings: readonly Finding[] } {
+  const { tool, through, findings } = toolsOf(shop, part, method, widest);
   const sides = sidesOf(part);
   const stock = rowOf(job.boards, part.board)?.stock;
   const hasGrain = stock !== undefined && (rowOf(shop.boards, stock)?.grain ?? false);

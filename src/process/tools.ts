@@ -5,7 +5,7 @@ import type { Method, Shop } from "../model/shop.js";
 import { type NamedBit, routerBit } from "./bits.js";
 import { missingTool, tooShort } from "./missing.js";
 import { otherTool } from "./otherTool.js";
-import { type Reach, reachOf } from "./reach.js";
+import { reachOf } from "./reach.js";
 
 /** What cuts each feature, by the feature's name. `through`: the bits that go through the board. */
 export type Tools = {
@@ -17,27 +17,31 @@ export type Tools = {
 /** Wider bits waste board and load a light machine: mm (1/2 in), common practice, no source. */
 const widestThrough = 12.7;
 
+/** The widest bit on hand that gets into every corner of what is cut through in a part, and is long enough. */
+export function widestBitFor(shop: Shop, part: Part, method: Method): NamedBit | undefined {
+  const reaches = routedOf(part, method).map((feature) => reachOf(shop, part, feature).widest);
+  return routerBit(shop, Math.min(widestThrough, ...reaches), part.thickness);
+}
+
 /**
  * The tool for each feature of a part, with as few changes as may be: one bit goes round all that is cut through, the
- * widest that gets into every inside corner and is long enough for the board; what it can also do, it does.
+ * widest that is no wider than `widest`, mm, and long enough for the board; what it can also do, it does.
  */
-export function toolsOf(shop: Shop, part: Part, method: Method): Tools {
-  const routed = part.features.filter((feature) => isThroughCut(feature) && !isSawn(feature, method));
-  const cuts = routed.map((feature) => cutThrough(shop, part, feature));
-  const all = routerBit(shop, Math.min(widestThrough, ...cuts.map((cut) => cut.widest)), part.thickness);
+export function toolsOf(shop: Shop, part: Part, method: Method, widest: number): Tools {
+  const routed = routedOf(part, method);
+  const all = routerBit(shop, widest, part.thickness) ?? widestBitFor(shop, part, method);
   const made = [
     ...part.features
       .filter((feature) => isSawn(feature, method))
       .map((feature) => ({ feature, name: "saw", findings: [] })),
-    ...cuts.map((cut) => withBit(shop, part, cut, all)),
+    ...routed.map((feature) => cutThrough(shop, part, feature, all)),
     ...part.features
       .filter((feature) => !isThroughCut(feature))
       .map((feature) => other(shop, part, feature, method, all)),
   ];
-  const named = made.flatMap(({ feature, name }) =>
-    name === undefined ? [] : [[featureName(feature.id), name] as const],
+  const names = Object.fromEntries(
+    made.flatMap(({ feature, name }) => (name === undefined ? [] : [[featureName(feature.id), name] as const])),
   );
-  const names = Object.fromEntries(named);
   return {
     tool: names,
     through: [...new Set(routed.flatMap((feature) => names[featureName(feature.id)] ?? []))],
@@ -45,19 +49,17 @@ export function toolsOf(shop: Shop, part: Part, method: Method): Tools {
   };
 }
 
+const routedOf = (part: Part, method: Method): readonly Feature[] =>
+  part.features.filter((feature) => isThroughCut(feature) && !isSawn(feature, method));
+
 const isThroughCut = ({ cut }: Feature) => cut.kind === "outline" || cut.kind === "notch" || cut.kind === "opening";
 
 const isSawn = ({ cut }: Feature, method: Method) => method === "saw" && cut.kind === "outline";
 
 type Made = { readonly feature: Feature; readonly name: string | undefined; readonly findings: readonly Finding[] };
-type ThroughCut = Reach & { readonly feature: Feature };
 
-const cutThrough = (shop: Shop, part: Part, feature: Feature): ThroughCut => ({
-  feature,
-  ...reachOf(shop, part, feature),
-});
-
-function withBit(shop: Shop, part: Part, { feature, widest, findings }: ThroughCut, all: NamedBit | undefined): Made {
+function cutThrough(shop: Shop, part: Part, feature: Feature, all: NamedBit | undefined): Made {
+  const { widest, findings } = reachOf(shop, part, feature);
   const bit = all ?? routerBit(shop, Math.min(widestThrough, widest), part.thickness);
   if (bit) return { feature, name: bit.name, findings };
   const short = tooShort(shop, part, feature, widest);

@@ -74,11 +74,11 @@ export function panel(features: readonly Feature[] = [], more: Partial<Part> = {
   };
 }
 
-export const planOf = (part: Part): Plan => ({
+export const planOf = (parts: readonly Part[]): Plan => ({
   frames: [],
   sizes: [],
   withheld: [],
-  built: { parts: [part], joints: [], axes: [], mounts: [], air: [], steps: [], buys: [] },
+  built: { parts, joints: [], axes: [], mounts: [], air: [], steps: [], buys: [] },
 });
 
 export const bits: Readonly<Record<string, Bit>> = {
@@ -90,15 +90,21 @@ export const bits: Readonly<Record<string, Bit>> = {
   "45 chamfer": { kind: "chamfer", d: 25 },
 };
 
+const shopOf = (method: Method, shop: Partial<Shop>): Shop => ({
+  ...sampleShop,
+  bits,
+  cnc: { length: 2500, width: 1300, clearance: 2 },
+  ...shop,
+  "cut by": method,
+});
+
 /** How the panel is cut, by this method, with these bits and whatever else the shop differs in. */
 export function cut(part: Part, method: Method, shop: Partial<Shop> = {}, job: Partial<Job> = {}) {
-  const own: Shop = {
-    ...sampleShop,
-    bits,
-    cnc: { length: 2500, width: 1300, clearance: 2 },
-    ...shop,
-    "cut by": method,
-  };
-  const { value, findings } = processOf({ ...sampleJob({ unit: "mm" }), ...job }, own, planOf(part));
+  const whole = { ...sampleJob({ unit: "mm" }), ...job };
+  const { value, findings } = processOf(whole, shopOf(method, shop), planOf([part]));
   return { ...value!.parts[0]!, findings, codes: findings.map((finding) => finding.code) };
 }
+
+/** How several parts are cut. */
+export const processAll = (parts: readonly Part[], method: Method) =>
+  processOf(sampleJob({ unit: "mm" }), shopOf(method, {}), planOf(parts)).value!.parts;

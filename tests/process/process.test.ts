@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { circle, rectangle } from "../../src/geometry/shapes.js";
-import { boardId } from "../../src/model/ids.js";
+import { boardId, partId, pieceId } from "../../src/model/ids.js";
+import type { Part } from "../../src/model/part.js";
 import type { BoardStock } from "../../src/model/shop.js";
-import { cut, feature, hole, id, opening, panel, rounded, sheetOutline } from "./benchParts.js";
+import { cut, feature, hole, id, opening, panel, processAll, rounded, sheetOutline } from "./benchParts.js";
 
 const q = Math.PI / 2;
 const disc = panel([], { profile: { outer: circle({ x: 0, y: 0 }, 150, "edge"), holes: [] } });
@@ -202,4 +203,24 @@ it("gives every part of a plan its process, by its id", () => {
   expect(cut(panel([feature("o", opening(rectangle(10, 10, 60, 60, "o"), "sharp"))]), "cnc").findings[0]!.on).toContain(
     id,
   );
+});
+
+describe("the bits of one board", () => {
+  const panelWith = (role: string, r: number, board = "box") => ({
+    ...panel([feature("opening", opening(rounded(50, 50, 80, 60, r, "opening")))]),
+    id: partId(pieceId("lid"), role),
+    board: boardId(board),
+  });
+  const bitsFor = (...parts: readonly Part[]) =>
+    processAll(parts, "cnc").map((each) => [...new Set(Object.values(each.tool))]);
+
+  it("are one bit where the tightest corner asks for one a little thinner: no change for the sake of 2 mm", () => {
+    expect(bitsFor(panelWith("a", 20), panelWith("b", 3))).toEqual([["6 straight"], ["6 straight"]]);
+    expect(bitsFor(panelWith("a", 20), panelWith("b", 3, "plate"))).toEqual([["8 straight"], ["6 straight"]]);
+  });
+
+  it("are two where one corner asks for a bit less than half as wide, which would be slow in all the others", () => {
+    const thin = { ...panelWith("b", 1.5), thickness: 12 };
+    expect(bitsFor(panelWith("a", 20), thin)).toEqual([["8 straight"], ["3 straight"]]);
+  });
 });
