@@ -39,6 +39,8 @@ export type Ask = {
       /** The driver stands on the asker, this far above the host's face, and its screws go through it. mm. */
       readonly kind: "lift driver";
       readonly driver: string;
+      /** The asker's step after which the driver can be put on it. */
+      readonly seated: string;
       readonly lift: number;
     }
 );

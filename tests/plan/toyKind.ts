@@ -45,6 +45,7 @@ export const toy: PieceKind<Toy> = {
         by: around.id,
         from: [],
         driver: "driver",
+        seated: "toy:seated",
         lift: 1,
       }));
     }),

@@ -1,4 +1,4 @@
-import { count, mm, text } from "../../input/finding.js";
+import { count, text } from "../../input/finding.js";
 import type { Part } from "../../model/part.js";
 import type { Around, Step } from "../../model/piece.js";
 import { liftOf } from "./cutOuts.js";
@@ -16,7 +16,7 @@ export function stepsOf(
   const blocks = all.filter((id) => id.includes("/block."));
   const driver = spec.driver?.is;
   const held = spec["held by"];
-  const order: readonly (Omit<Step, "after" | "id"> & { readonly name: string; readonly when?: boolean })[] = [
+  const order: readonly Due[] = [
     {
       name: "dry fit",
       parts: all,
@@ -28,8 +28,7 @@ export function stepsOf(
       name: "inserts",
       when: threads > 0,
       parts: all.filter((id) => !blocks.includes(id)),
-      words:
-        "Glue the blocks behind their holes, drill on through each hole into its block, and set {threads} threaded inserts in glue, square to the face",
+      words: `${blockWords(parts)}et {threads} threaded inserts in glue, square to the face`,
       facts: { threads: count(threads) },
       cautions: ["dust"],
     },
@@ -38,8 +37,8 @@ export function stepsOf(
       parts: all.filter((id) => !blocks.includes(id)),
       words:
         screws > 0
-          ? "Drill the pilots, glue and screw the walls, then bottom and top; run a bead of glue along every inside corner"
-          : "Glue and clamp the walls, then bottom and top; run a bead of glue along every inside corner",
+          ? "Drill the pilots, glue and screw the walls, then bottom and top; reach in and run a bead of glue along every inside corner"
+          : "Glue and clamp the walls, then bottom and top; reach in and run a bead of glue along every inside corner",
       facts: {},
       cautions: ["formaldehyde"],
     },
@@ -51,8 +50,9 @@ export function stepsOf(
         liftOf(around) > 0
           ? "Wire the terminal, lay the gasket, and screw driver {driver} down through its ring"
           : "Wire the terminal, lay the gasket, and screw driver {driver} down",
-      facts: { driver: text(driver ?? ""), lift: mm(liftOf(around)) },
+      facts: { driver: text(driver ?? "") },
       cautions: ["hearing"],
+      waits: around.asks.flatMap((ask) => (ask.kind === "lift driver" ? [ask.seated] : [])),
     },
     {
       name: "fix",
@@ -61,15 +61,30 @@ export function stepsOf(
         ? `Fix {piece} to the vehicle: ${heldWords(held)}`
         : "Fix {piece} to the body structure of the vehicle, not to trim",
       facts: { piece: text(around.id), to: text(held?.to ?? "") },
-      cautions: ["crash", "fuel", "lift"],
+      cautions: ["crash", "fuel"],
     },
   ];
   const due = order.filter((step) => step.when ?? true);
-  return due.map(({ name, when: _when, ...step }, index) => ({
+  return due.map(({ name, when: _when, waits, ...step }, index) => ({
     ...step,
     id: `${around.id}:${name}`,
-    after: index === 0 ? [] : [`${around.id}:${due[index - 1]!.name}`],
+    after: [...(index === 0 ? [] : [`${around.id}:${due[index - 1]!.name}`]), ...(waits ?? [])],
   }));
+}
+
+/** A step of the box: after the one before it, and after steps of other pieces that it waits for. */
+type Due = Omit<Step, "after" | "id"> & {
+  readonly name: string;
+  readonly when?: boolean;
+  readonly waits?: readonly string[];
+};
+
+/** The start of a sentence that goes on with "et ... inserts": blocks first, where there are any. */
+function blockWords(parts: readonly Part[]): string {
+  const blocks = parts.filter((part) => part.role.startsWith("block."));
+  if (blocks.length === 0) return "S";
+  const drilled = blocks.some((block) => block.features.some((feature) => feature.cut.kind === "hole"));
+  return `Glue the blocks behind the inserts' holes, ${drilled ? "drill each hole on into its block, " : ""}s`;
 }
 
 function heldWords(held: NonNullable<EnclosureSpec["held by"]>): string {

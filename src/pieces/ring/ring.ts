@@ -53,6 +53,7 @@ function askLift(spec: RingSpec, _size: number, around: Around): Outcome<readonl
     by: around.id,
     from: [around.origin],
     driver: found.of,
+    seated: seatStep(around),
     lift: liftOf(found),
   };
   return { value: [ask], findings: [] };
@@ -159,10 +160,12 @@ function chamferDrafts(spec: RingSpec, { origin }: Around): readonly Draft[] {
   });
 }
 
+const seatStep = (around: Around) => `${around.id}:glue`;
+
 function stepsOf(found: Ring, around: Around): readonly Step[] {
   return [
     {
-      id: `${around.id}:glue`,
+      id: seatStep(around),
       after: [`${found.host}:glue`],
       parts: [partId(around.id, "ring")],
       words: "Glue {ring} on {host}, centred over the cut-out, its pilots over those in the box",
