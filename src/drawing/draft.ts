@@ -5,6 +5,7 @@ import type { Item, Page, PageSize } from "./page.js";
 import { scaleBar, scaleBarHeight } from "./scaleBar.js";
 import { boxAt } from "./shapes.js";
 import { frameLines, insideFrame } from "./sheetFrame.js";
+import { plainText } from "./textBox.js";
 import { titleBlock, titleBlockHeight } from "./titleBlock.js";
 
 /** A page before it knows how many there are: what fills it, and what its title block is to say. */
@@ -48,7 +49,7 @@ export function finishPage(draft: Draft, sheet: number, sheets: number, build: B
   const width = columnWidth(draft.size);
   const block = boxAt(inside.max.x - width, inside.min.y, width, titleBlockHeight);
   return {
-    title: draft.title,
+    title: plainText(draft.title),
     size: draft.size,
     items: [
       ...frameLines(draft.size),
