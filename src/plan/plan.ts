@@ -5,13 +5,14 @@ import type { Job } from "../model/job.js";
 import type { Part } from "../model/part.js";
 import type { Built, PieceKind } from "../model/piece.js";
 import type { Shop } from "../model/shop.js";
+import { partFindings } from "../pieces/common/part.js";
 import { joinAxes } from "./axes.js";
 import { aroundAfter, type Talk, talk } from "./phases.js";
 import { type Named, orderOf, referenceFindings } from "./references.js";
 import { settleSizes, solveFindings } from "./solve.js";
 
 /** Words of everything that planning itself can find; the kinds bring their own. */
-export const planFindings: readonly FindingDef[] = [...referenceFindings, ...solveFindings];
+export const planFindings: readonly FindingDef[] = [...referenceFindings, ...solveFindings, ...partFindings];
 
 /**
  * From a job to parts: names are looked up, free sizes settled, every piece built once at its size.
