@@ -1,5 +1,5 @@
-import { isCircle } from "../geometry/measure.js";
-import type { Region } from "../geometry/profile.js";
+import { areaOf, isCircle } from "../geometry/measure.js";
+import type { Profile, Region } from "../geometry/profile.js";
 import type { Axis } from "../model/joint.js";
 import type { Cut, Feature, Part, Side } from "../model/part.js";
 import type { Callout } from "./callouts.js";
@@ -13,14 +13,23 @@ import { pathToPaper, type SeenFrom, toPaper, type View } from "./view.js";
 /** How far centre lines stand out over a hole, mm of paper. */
 const beyond = 1.5;
 
-/** What one sees of a part: its outline and what goes through wide, what lies on the far side dashed. */
+/** Blank and finished outline that differ by less are one, mm2: a hair over the longest edge. */
+const sameArea = 0.01;
+
+/** A part's outline and what goes through it, wide; round it the blank it is cut from first where that is larger. */
 export function partLines(part: Part, view: View): readonly Item[] {
-  return [part.profile.outer, ...part.profile.holes].map((profile) => ({
-    kind: "stroke" as const,
+  const loop = (profile: Profile, line: LineKind): Item => ({
+    kind: "stroke",
     path: pathToPaper(view, profile),
     closed: true,
-    line: "visible" as const,
-  }));
+    line,
+  });
+  const { profile, blank } = part;
+  const oversize = Math.abs(areaOf(blank.outer) - areaOf(profile.outer)) > sameArea;
+  return [
+    ...(oversize ? [loop(blank.outer, "phantom")] : []),
+    ...[profile.outer, ...profile.holes].map((each) => loop(each, "visible")),
+  ];
 }
 
 /** The lines of each feature that the outline does not show already. */

@@ -88,8 +88,8 @@ function jointNote(part: Part): readonly string[] {
 }
 
 function flushNote(part: Part, { job }: Build): readonly string[] {
-  const most = Math.max(0, ...Object.values(part.edges).map(({ flush }) => flush));
-  return most === 0
-    ? []
-    : [`Cut ${toolSize(most, job.show)} oversize where the outer line stands; trim flush after glue-up`];
+  if (Object.values(part.edges).every(({ flush }) => flush === 0)) return [];
+  const { min, max } = extentsOf(part.blank.outer);
+  const size = sizePair(max.x - min.x, max.y - min.y, job.show);
+  return [`Cut ${size} first (double-dotted line); trim flush to size after glue-up`];
 }

@@ -49,12 +49,12 @@ function sidePages(
   return [{ ...draft, items: [...view, ...words.items] }, ...spilledPages(words.rest, draft)];
 }
 
-/** The small sheet unless the part would come out too small on it. */
+/** The small sheet unless the part would come out too small on it, or too crowded. */
 function largeEnough(part: Part, from: SeenFrom, callouts: readonly Callout[], { job }: Build) {
   const onSheet = (format: "small" | "large") => {
     const size = pageSizeFor(job.show, format);
     return { size, layout: layOutPart(part, from, callouts, roomsOf(size).view, job.show) };
   };
   const small = onSheet("small");
-  return factorOf(small.layout.scale) < smallest ? onSheet("large") : small;
+  return factorOf(small.layout.scale) < smallest || small.layout.tabled ? onSheet("large") : small;
 }

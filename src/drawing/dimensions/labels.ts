@@ -73,20 +73,29 @@ function drawLeader(leader: Segment, tip: Label["tip"]): readonly Item[] {
 }
 
 function bestPlace(label: Label, room: Extents, boxes: readonly Extents[], segments: readonly Segment[]): Place {
+  const free = (place: Place) => within(place.box, room) && !boxes.some((box) => overlap(box, place.box, margin));
+  const straight = ({ leader }: Place) => !leader || !boxes.some((box) => crosses(leader, box));
+  return (
+    cheapest(label, segments, (place) => free(place) && straight(place)) ??
+    cheapest(label, segments, free) ??
+    placeAt(label, directions[0]!, distances[0]!)
+  );
+}
+
+/** The place that crosses the fewest lines nearest by, of those that will do; rings that cannot win are not tried. */
+function cheapest(label: Label, segments: readonly Segment[], willDo: (place: Place) => boolean): Place | undefined {
   let best: { readonly place: Place; readonly cost: number } | undefined;
   for (const [ring, distance] of distances.entries()) {
+    if (label.always && distance < shortest) continue;
+    if (best && best.cost < distance + ring) break;
     for (const angle of directions) {
       const place = placeAt(label, angle, distance);
-      if (!within(place.box, room) || boxes.some((box) => overlap(box, place.box, margin))) continue;
-      const { leader } = place;
-      if (leader && boxes.some((box) => crosses(leader, box))) continue;
-      if (label.always && distance < shortest) continue;
+      if (!willDo(place)) continue;
       const cost = crossings(place, segments) * 8 + distance + ring;
       if (!best || cost < best.cost) best = { place, cost };
     }
-    if (best && best.cost < distance * 1.5) break;
   }
-  return best?.place ?? placeAt(label, directions[0]!, distances[0]!);
+  return best?.place;
 }
 
 function placeAt(label: Label, angle: number, distance: number): Place {
