@@ -8,6 +8,7 @@ import { featureName } from "../model/ids.js";
 import type { Driver, Job, Obstacle } from "../model/job.js";
 import type { Feature, Part } from "../model/part.js";
 import { rules } from "../shop/rules.js";
+import { onceFor } from "./once.js";
 import type { Standing } from "./standing.js";
 
 /**
@@ -34,14 +35,14 @@ export function finishedBlock(job: Job, { part, at, block }: Standing): Standing
 }
 
 /** What one measures with the covering on: outline moved out, openings moved in, by each edge's covering as laid. */
-export function finishedRegion(part: Part): Region {
+export const finishedRegion = onceFor((part: Part): Region => {
   const covering = (by: string) => coveringOnEdge(part, by);
   if (!Object.values(part.edges).some((edge) => edge.finish.kind === "wrapped")) return part.profile;
   return {
     outer: offsetEach(part.profile.outer, covering)[0] ?? part.profile.outer,
     holes: part.profile.holes.flatMap((hole) => offsetEach(hole, (by) => -covering(by))),
   };
-}
+});
 
 /** Thickness of the covering as laid on an edge of the profile, mm; 0 where it is bare. */
 export function coveringOnEdge(part: Part, by: string): number {
@@ -66,7 +67,7 @@ export function wallOf(
   margin: number,
   open: readonly Profile[],
 ): SolidRef {
-  const outer = offsetProfile(part.profile.outer, margin)[0] ?? part.profile.outer;
+  const outer = offsetProfile(part.profile.outer, margin, { corners: "sharp" })[0] ?? part.profile.outer;
   return kernel.extrude({ outer, holes: open }, part.thickness, at);
 }
 

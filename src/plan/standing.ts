@@ -2,20 +2,21 @@ import { compose, type Frame, identity, inverse } from "../geometry/frame.js";
 import { extentsOf } from "../geometry/measure.js";
 import type { StandingBlock } from "../geometry/solids-apart.js";
 import type { Plan } from "../model/build.js";
-import type { PartId, PieceId } from "../model/ids.js";
+import type { PartId } from "../model/ids.js";
 import type { Part } from "../model/part.js";
+import { onceFor } from "./once.js";
 
 /** A part where it stands in the vehicle, and the block round the bare board, in the part's own frame. */
 export type Standing = StandingBlock & { readonly part: Part };
 
 /** Every part that has a place in the vehicle. A part of a piece that is only cut has none. */
-export function standingParts(plan: Plan): readonly Standing[] {
+export const standingParts = onceFor((plan: Plan): readonly Standing[] => {
   const frames = new Map(plan.frames);
   return plan.built.parts.flatMap((part) => {
     const frame = frames.get(part.piece);
     return frame === undefined ? [] : [standingIn(frame, part)];
   });
-}
+});
 
 /** The part seen in the frame that holds its piece's frame. */
 export function standingIn(piece: Frame, part: Part): Standing {
@@ -25,10 +26,6 @@ export function standingIn(piece: Frame, part: Part): Standing {
     at: piece === identity ? part.at : compose(piece, part.at),
     block: { min: [min.x, min.y, -part.thickness], max: [max.x, max.y, 0] },
   };
-}
-
-export function frameOf(plan: Plan, piece: PieceId): Frame | undefined {
-  return plan.frames.find(([id]) => id === piece)?.[1];
 }
 
 export function partOf(plan: Plan, id: PartId): Part | undefined {

@@ -35,9 +35,10 @@ export const checks: readonly Check[] = [
   chamferReads,
 ];
 
-/** Everything the checks find in a plan. Solids are loaded only where one of them needs any. */
+/**
+ * Everything the checks find in a plan, in the order of the list. Solids are loaded only where a check needs them, and
+ * those that do not need them run meanwhile.
+ */
 export async function runChecks(job: Job, shop: Shop, plan: Plan): Promise<readonly Finding[]> {
-  const found: Finding[] = [];
-  for (const check of checks) found.push(...(await check.run(job, shop, plan)));
-  return found;
+  return (await Promise.all(checks.map((check) => check.run(job, shop, plan)))).flat();
 }

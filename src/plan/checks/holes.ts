@@ -64,8 +64,15 @@ function meetingIn(part: Part): readonly Finding[] {
 }
 
 function meeting(part: Part, one: Bore, other: Bore): readonly Finding[] {
-  const apart = distanceOfSegments(one.mouth, one.bottom, other.mouth, other.bottom);
   const least = (one.hole.d + other.hole.d) / 2;
+  // Most holes lie too far from each other to ask more closely.
+  if (
+    lengthOf(one.mouth, other.mouth) >
+    lengthOf(one.mouth, one.bottom) + lengthOf(other.mouth, other.bottom) + least
+  ) {
+    return [];
+  }
+  const apart = distanceOfSegments(one.mouth, one.bottom, other.mouth, other.bottom);
   if (apart >= least) return [];
   return [
     raise(holesMeet, {
@@ -125,9 +132,10 @@ function lastOf(axis: Axis, parts: readonly Standing[]): Axis["stack"][number] |
 /** A thread's hole that comes out where there is air and no block. */
 function opensFinding(axis: Axis, plan: Plan, parts: readonly Standing[]): readonly Finding[] {
   return axis.stack.flatMap(({ part: id, feature, role }) => {
+    if (role !== "thread") return [];
     const standing = parts.find(({ part }) => part.id === id);
     const bore = standing && boresOf(standing.part).find((each) => each.feature.id === feature);
-    if (role !== "thread" || standing === undefined || bore?.through !== true) return [];
+    if (standing === undefined || bore?.through !== true) return [];
     const out = place(standing.at, beyond(bore));
     const piece = standing.part.piece;
     if (!isInside(out, piece, plan, parts) || parts.some((part) => isInBoard(part, out))) return [];
@@ -138,9 +146,13 @@ function opensFinding(axis: Axis, plan: Plan, parts: readonly Standing[]): reado
 
 /** Half a millimetre past the bottom of a hole. */
 function beyond({ mouth, bottom }: Bore): Vector {
-  const length = Math.hypot(...[0, 1, 2].map((i) => bottom[i]! - mouth[i]!));
-  const past = (i: 0 | 1 | 2) => bottom[i] + ((bottom[i] - mouth[i]) / length) * 0.5;
+  const t = 0.5 / lengthOf(mouth, bottom);
+  const past = (i: 0 | 1 | 2) => bottom[i] + (bottom[i] - mouth[i]) * t;
   return [past(0), past(1), past(2)];
+}
+
+function lengthOf(a: Vector, b: Vector): number {
+  return Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
 }
 
 /** Whether a point lies between the walls of some air of the piece. */

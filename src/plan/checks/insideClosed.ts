@@ -1,10 +1,10 @@
 import { loadSolids, type SolidKernel } from "../../geometry/solids.js";
 import { tolerance } from "../../geometry/tolerance.js";
 import { type Finding, type FindingDef, list, mm, raise, text } from "../../input/finding.js";
-import type { Check, Plan } from "../../model/build.js";
+import type { Check } from "../../model/build.js";
 import { featureName } from "../../model/ids.js";
 import { nameOf, type Standing } from "../standing.js";
-import { airIn, type Chamber, chambersOf, type Leak } from "./common/air.js";
+import { airIn, type Chamber, chambersOf, closedAirOf, type Leak } from "./common/air.js";
 
 export const airLeaks: FindingDef = {
   code: "air-leaks",
@@ -42,19 +42,19 @@ export const insideClosed: Check = {
   name: "the inside is closed",
   findings: [airLeaks, jointGapes, sideMissing],
   async run(_job, _shop, plan) {
-    const chambers = chambersOf(plan);
-    if (chambers.length === 0) return [];
-    const kernel = await loadSolids();
-    return chambers.flatMap((chamber) => openingsOf(kernel, plan, chamber));
+    return (await Promise.all(chambersOf(plan).map(openingsOf))).flat();
   },
 };
 
-function openingsOf(kernel: SolidKernel, plan: Plan, chamber: Chamber): readonly Finding[] {
+async function openingsOf(chamber: Chamber): Promise<readonly Finding[]> {
   const { leaks } = chamber;
-  if (airIn(kernel, plan, chamber, { open: leaks }) !== undefined) return [];
-  if (airIn(kernel, plan, chamber) === undefined) return [gapOf(kernel, plan, chamber)];
+  const closed = (await closedAirOf(chamber)) !== undefined;
+  if (closed && leaks.length === 0) return [];
+  const kernel = await loadSolids();
+  if (!closed) return [gapOf(kernel, chamber)];
+  // another part may stand over a hole and close it
   return leaks
-    .filter((leak) => leaks.length === 1 || airIn(kernel, plan, chamber, { open: [leak] }) === undefined)
+    .filter((leak) => airIn(kernel, chamber, { open: [leak] }) === undefined)
     .map((leak) => leakFinding(chamber, leak));
 }
 
@@ -72,9 +72,9 @@ function leakFinding({ air }: Chamber, { part, features }: Leak): Finding {
 }
 
 /** Grows the walls until the air is shut in; then asks which one wall's growth alone shuts it. */
-function gapOf(kernel: SolidKernel, plan: Plan, chamber: Chamber): Finding {
+function gapOf(kernel: SolidKernel, chamber: Chamber): Finding {
   const { air, walls } = chamber;
-  const shut = (margin: (wall: Standing) => number) => airIn(kernel, plan, chamber, { margin }) !== undefined;
+  const shut = (margin: (wall: Standing) => number) => airIn(kernel, chamber, { margin }) !== undefined;
   const names = (some: readonly Standing[]) => list(some.map(({ part }) => nameOf(part)));
   if (!shut(() => widestGap)) {
     const facts = {

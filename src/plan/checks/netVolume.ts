@@ -1,10 +1,9 @@
-import { loadSolids } from "../../geometry/solids.js";
 import { type Finding, type FindingDef, litres, raise, text } from "../../input/finding.js";
 import type { Check, Plan } from "../../model/build.js";
 import type { Job } from "../../model/job.js";
 import type { Air } from "../../model/piece.js";
 import { partOf } from "../standing.js";
-import { airIn, chambersOf } from "./common/air.js";
+import { type Chamber, chambersOf, closedAirOf } from "./common/air.js";
 
 export const volumeOff: FindingDef = {
   code: "volume-off",
@@ -48,7 +47,7 @@ export const netVolume: Check = {
     return [
       ...air.flatMap((chamber) => againstWanted(chamber, plan, step)),
       ...air.flatMap((chamber) => againstDriver(chamber, job, plan)),
-      ...(await againstSolids(plan)),
+      ...(await Promise.all(chambersOf(plan).map(againstSolids))).flat(),
     ];
   },
 };
@@ -101,20 +100,15 @@ function againstDriver(air: Air, job: Job, plan: Plan): readonly Finding[] {
 }
 
 /** Only what the parts show is compared: a driver's displacement is a figure from its sheet. */
-async function againstSolids(plan: Plan): Promise<readonly Finding[]> {
-  const chambers = chambersOf(plan);
-  if (chambers.length === 0) return [];
-  const kernel = await loadSolids();
-  return chambers.flatMap((chamber) => {
-    const { air } = chamber;
-    const measured = airIn(kernel, plan, chamber);
-    // Not closed even with its holes stopped: that is for another check to say.
-    if (measured === undefined) return [];
-    const formula = air.terms.reduce((sum, { litres, shaped }) => sum + (shaped ? litres : 0), 0);
-    if (Math.abs(measured / 1e6 - formula) <= agree * formula) return [];
-    const facts = { air: text(air.name), formula: litres(formula), measured: litres(measured / 1e6) };
-    return [raise(volumeInDoubt, { at: air.from, on: air.walls, facts })];
-  });
+async function againstSolids(chamber: Chamber): Promise<readonly Finding[]> {
+  const { air } = chamber;
+  const measured = await closedAirOf(chamber);
+  // Not closed even with its holes stopped: that is for another check to say.
+  if (measured === undefined) return [];
+  const formula = air.terms.reduce((sum, { litres, shaped }) => sum + (shaped ? litres : 0), 0);
+  if (Math.abs(measured / 1e6 - formula) <= agree * formula) return [];
+  const facts = { air: text(air.name), formula: litres(formula), measured: litres(measured / 1e6) };
+  return [raise(volumeInDoubt, { at: air.from, on: air.walls, facts })];
 }
 
 function pieceOf(air: Air, plan: Plan) {

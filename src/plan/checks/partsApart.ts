@@ -1,5 +1,5 @@
-import { loadSolids } from "../../geometry/solids.js";
-import { separation } from "../../geometry/solids-apart.js";
+import { type Block, loadSolids } from "../../geometry/solids.js";
+import { blockAround, cornersOf, separation } from "../../geometry/solids-apart.js";
 import { tolerance } from "../../geometry/tolerance.js";
 import { type FindingDef, mm, raise, text } from "../../input/finding.js";
 import type { Check, Plan } from "../../model/build.js";
@@ -50,13 +50,17 @@ function closePairs(plan: Plan): readonly (readonly [Standing, Standing])[] {
   const joined = new Set(
     plan.built.joints.filter(({ form }) => lettingIn.has(form)).map(({ laps, into }) => pairKey(laps, into)),
   );
+  const upright = parts.map((part) => blockAround(cornersOf(part)));
   return parts.flatMap((one, i) =>
-    parts
-      .slice(i + 1)
-      .filter((other) => separation(one, other) < -tolerance.contact)
-      .filter((other) => !joined.has(pairKey(one.part.id, other.part.id)) && !clearInPlan(one, other))
-      .map((other) => [one, other] as const),
+    parts.flatMap((other, j) => {
+      if (j <= i || !reach(upright[i]!, upright[j]!) || joined.has(pairKey(one.part.id, other.part.id))) return [];
+      return separation(one, other) < -tolerance.contact && !clearInPlan(one, other) ? [[one, other] as const] : [];
+    }),
   );
+}
+
+function reach(a: Block, b: Block): boolean {
+  return [0, 1, 2].every((i) => a.min[i]! < b.max[i]! && b.min[i]! < a.max[i]!);
 }
 
 function pairKey(a: string, b: string): string {

@@ -27,7 +27,7 @@ function turns(count: number): readonly Quaternion[] {
 
 describe("the inside of a box", () => {
   it("is closed, however the box is turned", async () => {
-    for (const quat of turns(40))
+    for (const quat of turns(20))
       expect(await look(boxParts(size), { origin: [310.7, -94.1, 55.5], quat })).toEqual([]);
   });
 

@@ -1,16 +1,19 @@
-import { place } from "../../../geometry/frame.js";
+import { place, type Vector } from "../../../geometry/frame.js";
 import type { Profile } from "../../../geometry/profile.js";
-import type { SolidKernel, SolidRef } from "../../../geometry/solids.js";
+import { loadSolids, type SolidKernel, type SolidRef } from "../../../geometry/solids.js";
 import { tolerance } from "../../../geometry/tolerance.js";
 import type { Plan } from "../../../model/build.js";
 import type { Feature, Part } from "../../../model/part.js";
 import type { Air } from "../../../model/piece.js";
+import { onceFor } from "../../once.js";
 import { isFilled, makersOf, wallOf } from "../../solids.js";
-import { frameOf, type Standing, standingParts } from "../../standing.js";
+import { type Standing, standingParts } from "../../standing.js";
 
 /** A chamber of air as the parts make it: its piece's parts, which of them are walls, and the holes nothing closes. */
 export type Chamber = {
   readonly air: Air;
+  /** A point of the air, vehicle frame. */
+  readonly inside: Vector;
   readonly walls: readonly Standing[];
   /** The piece's other parts: blocks, braces. */
   readonly others: readonly Standing[];
@@ -23,16 +26,17 @@ export type Leak = { readonly part: Part; readonly hole: Profile; readonly featu
 type Closing = { readonly open?: readonly Leak[]; readonly margin?: (wall: Standing) => number };
 
 /** Every chamber whose walls are there and stand in the vehicle. */
-export function chambersOf(plan: Plan): readonly Chamber[] {
+export const chambersOf = onceFor((plan: Plan): readonly Chamber[] => {
   const standing = standingParts(plan);
   return plan.built.air.flatMap((air) => {
     const walls = standing.filter(({ part }) => air.walls.includes(part.id));
-    if (walls.length === 0) return [];
-    const piece = walls[0]!.part.piece;
+    const piece = walls[0]?.part.piece;
+    const frame = plan.frames.find(([id]) => id === piece)?.[1];
+    if (frame === undefined) return [];
     const others = standing.filter(({ part }) => part.piece === piece && !air.walls.includes(part.id));
-    return [{ air, walls, others, leaks: walls.flatMap(leaksOf) }];
+    return [{ air, inside: place(frame, air.inside), walls, others, leaks: walls.flatMap(leaksOf) }];
   });
-}
+});
 
 function leaksOf({ part }: Standing): readonly Leak[] {
   return part.profile.holes.flatMap((hole) => {
@@ -47,29 +51,27 @@ function leaksOf({ part }: Standing): readonly Leak[] {
  */
 export function airIn(
   kernel: SolidKernel,
-  plan: Plan,
   chamber: Chamber,
   { open = [], margin = () => tolerance.seam }: Closing = {},
 ): number | undefined {
   return kernel.within(() => {
-    const walls = chamber.walls.map((wall) =>
-      wallOf(
-        kernel,
-        wall,
-        margin(wall),
-        open.filter(({ part }) => part === wall.part).map(({ hole }) => hole),
-      ),
-    );
+    const walls = chamber.walls.map((wall) => {
+      const holes = open.filter(({ part }) => part === wall.part).map(({ hole }) => hole);
+      return wallOf(kernel, wall, margin(wall), holes);
+    });
     const others = chamber.others.map(({ part, at }) => kernel.extrude(part.profile, part.thickness, at));
-    return hollowIn(kernel, kernel.union([...walls, ...others]), insideOf(plan, chamber));
+    return hollowIn(kernel, kernel.union([...walls, ...others]), chamber.inside);
   });
 }
+
+/** The air with every hole taken as closed. */
+export const closedAirOf = onceFor(async (chamber: Chamber) => airIn(await loadSolids(), chamber));
 
 /**
  * The hollow round a point. What stands free in it (a block in exact contact may count as free or as part of the wall)
  * is taken from it, so the measure is the same either way.
  */
-function hollowIn(kernel: SolidKernel, shell: SolidRef, inside: ReturnType<typeof place>): number | undefined {
+function hollowIn(kernel: SolidKernel, shell: SolidRef, inside: Vector): number | undefined {
   const skins = kernel.components(shell);
   const hollow = skins.find((skin) => kernel.volumeOf(skin) < 0 && kernel.contains(skin, inside));
   if (hollow === undefined) return undefined;
@@ -79,9 +81,4 @@ function hollowIn(kernel: SolidKernel, shell: SolidRef, inside: ReturnType<typeo
     return skin !== hollow && [0, 1, 2].every((i) => min[i]! >= around.min[i]! && max[i]! <= around.max[i]!);
   });
   return free.reduce((air, skin) => air - kernel.volumeOf(skin), -kernel.volumeOf(hollow));
-}
-
-function insideOf(plan: Plan, { air, walls }: Chamber) {
-  const frame = frameOf(plan, walls[0]!.part.piece);
-  return frame === undefined ? air.inside : place(frame, air.inside);
 }

@@ -3,6 +3,7 @@ import { nearestOn } from "../../../geometry/distance.js";
 import type { Vector } from "../../../geometry/frame.js";
 import type { Point } from "../../../geometry/profile.js";
 import type { Cut, Feature, Part } from "../../../model/part.js";
+import { onceFor } from "../../once.js";
 
 type Hole = Extract<Cut, { kind: "hole" }>;
 
@@ -18,8 +19,8 @@ export type Bore = {
 };
 
 /** Every drilled hole of a part. */
-export function boresOf(part: Part): readonly Bore[] {
-  return part.features.flatMap((feature) => {
+export const boresOf = onceFor((part: Part): readonly Bore[] =>
+  part.features.flatMap((feature) => {
     const { cut, side } = feature;
     if (cut.kind !== "hole") return [];
     if (typeof side !== "string") return edgeBore(part, feature, cut, side.edge);
@@ -29,8 +30,8 @@ export function boresOf(part: Part): readonly Bore[] {
     return [
       { part, feature, hole: cut, mouth: [x, y, from], bottom: [x, y, to], through: depth >= part.thickness } as const,
     ];
-  });
-}
+  }),
+);
 
 /** A hole in an edge runs into the board, square to that edge. */
 function edgeBore(part: Part, feature: Feature, hole: Hole, edge: string): readonly Bore[] {

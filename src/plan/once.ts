@@ -1,0 +1,11 @@
+/** The same function, worked out once for each thing: plans and parts never change, and several checks ask alike. */
+export function onceFor<Thing extends object, Result>(make: (thing: Thing) => Result): (thing: Thing) => Result {
+  const made = new WeakMap<Thing, { readonly result: Result }>();
+  return (thing) => {
+    const known = made.get(thing);
+    if (known !== undefined) return known.result;
+    const result = make(thing);
+    made.set(thing, { result });
+    return result;
+  };
+}
