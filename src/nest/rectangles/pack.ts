@@ -40,6 +40,7 @@ export function pack(
   const sheets: OpenSheet[] = [];
   const left: number[] = [];
   const usable = stock.map((row) => usableOf(row, kerf));
+  const least = Math.min(...tiles.map((tile) => tile.short));
   const open = (row: number): OpenSheet => {
     used[row] = used[row]! + 1;
     const sheet = { stock: row, rests: [usable[row]!], laid: [] };
@@ -64,7 +65,7 @@ export function pack(
       const fresh = open(rule.open === "first" ? first : pick(random, [first, ...others]));
       spot = bestSpot(tile, [fresh], usable, rule);
     }
-    if (spot) lay(tile, spot, rule, random);
+    if (spot) lay(tile, spot, rule, random, least);
   }
   return { sheets: sheets.filter((sheet) => sheet.laid.length > 0), left };
 }
@@ -83,6 +84,7 @@ function bestSpot(tile: Tile, sheets: readonly OpenSheet[], usable: readonly Res
     const whole = usable[sheet.stock]!;
     for (const rest of sheet.rests)
       for (const lie of tile.lies) {
+        if (lie.w > rest.w + noise || lie.h > rest.h + noise) continue;
         const across = spanIn(rest.x, rest.w, whole.w, lie.w, tile.pad);
         const up = across && spanIn(rest.y, rest.h, whole.h, lie.h, tile.pad);
         if (!across || !up) continue;
@@ -99,13 +101,15 @@ function costOf(rest: Rest, w: number, h: number, rule: Rule): number {
   return rest.y + h + rest.x / 1e3;
 }
 
-function lay(tile: Tile, { sheet, rest, lie, across, up }: Spot, rule: Rule, random: Random): void {
+/** Rests narrower than the narrowest tile, `least`, are not kept: nothing would ever lie in them. */
+function lay(tile: Tile, { sheet, rest, lie, across, up }: Spot, rule: Rule, random: Random, least: number): void {
   const x = rest.x + across.before;
   const y = rest.y + up.before;
   sheet.laid.push({ item: tile.item, x, y, turn: lie.turn });
   const rests = splitRest(rest, across.taken, up.taken, splitBy(rule, rest, across.taken, up.taken, random));
   const inside = lie.openings.map((hole) => ({ ...hole, x: x + hole.x, y: y + hole.y }));
-  sheet.rests = [...sheet.rests.filter((each) => each !== rest), ...inside, ...rests];
+  const fresh = [...inside, ...rests].filter((each) => Math.min(each.w, each.h) >= least - noise);
+  sheet.rests = [...sheet.rests.filter((each) => each !== rest), ...fresh];
 }
 
 function splitBy(rule: Rule, rest: Rest, w: number, h: number, random: Random): Split {
