@@ -71,14 +71,18 @@ function groupsOf(plan: Plan, process: Process): Group[] {
   return [...groups.values()];
 }
 
-const engineFor = (_group: Group): NestEngine => nestRectangles;
+/** Rectangles cut from edge to edge serve both; an engine for true shapes would stand under `machine`. */
+const engines: Readonly<Record<"machine" | "bench", NestEngine>> = { machine: nestRectangles, bench: nestRectangles };
 
 function nestGroup(job: Job, shop: Shop, group: Group, soFar: readonly NestedSheet[], options: NestOptions): GroupNest {
   const rows = rowsFor(job, shop, group.board, soFar);
   const misfits = group.members.map((member) => misfitOf(job, shop, member.part, itemOf(member), rows));
   const fitting = rows.length === 0 ? [] : group.members.filter((_, i) => misfits[i]!.length === 0);
   const order = { items: fitting.map(itemOf), stock: rows, edgeToEdge: !group.byMachine };
-  const result: NestResult = fitting.length > 0 ? engineFor(group)({ ...order, ...options }) : { sheets: [], left: [] };
+  const result: NestResult =
+    fitting.length > 0
+      ? engines[group.byMachine ? "machine" : "bench"]({ ...order, ...options })
+      : { sheets: [], left: [] };
   const sheets = sheetsOf(group, fitting, rows, result, soFar);
   const unlaid = result.left.map((item) => fitting[item]!.part);
   const left = group.members.map(({ part }) => part).filter((part) => !sheets.some((sheet) => holds(sheet, part)));
