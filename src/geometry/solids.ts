@@ -1,7 +1,7 @@
 import type { Manifold, Vec3 } from "manifold-3d";
 import type { KernelModule } from "#manifold";
 import { type Frame, identity, inverse, matrixOf, type Vector } from "./frame.js";
-import type { Profile, Region } from "./profile.js";
+import type { Point, Profile, Region } from "./profile.js";
 import { chordsOf, tessellate } from "./tessellate.js";
 import { tolerance } from "./tolerance.js";
 
@@ -24,7 +24,7 @@ export type Overlap = { readonly volume: number; readonly depth: number };
 export type SolidKernel = {
   /** Frees every solid made in `work` when it returns or throws; only plain data may leave. Calls may be nested. */
   within<T>(work: () => T): T;
-  /** A board: face at z = 0, back at z = -thickness. */
+  /** A board: face at z = 0, back at z = -thickness. Empty where the outline or the thickness makes none. */
   extrude(region: Region, thickness: number, at: Frame): SolidRef;
   /** A round bar about the frame's z axis between two heights, whichever way round they are given. */
   cylinder(d: number, from: number, to: number, at: Frame): SolidRef;
@@ -106,12 +106,14 @@ function kernelOn(module: KernelModule): SolidKernel {
   }
 
   function extrude(region: Region, thickness: number, at: Frame): SolidRef {
+    const loops = [region.outer, ...region.holes].map((profile, index) => outlineOf(profile, index > 0));
+    // The kernel would read past its memory at a place that is not a number, and stop at a loop without area.
+    if (!(thickness > 0) || !loops.every(isLoop)) return keep(Manifold.union([]));
     const outlines = new module.Vector2_vec2();
     try {
-      for (const [index, profile] of [region.outer, ...region.holes].entries()) {
-        const outline = outlineOf(profile, index > 0);
+      for (const loop of loops) {
         const points = new module.Vector_vec2();
-        for (const { x, y } of outline) points.push_back({ x, y });
+        for (const { x, y } of loop) points.push_back({ x, y });
         outlines.push_back(points);
         points.delete();
       }
@@ -168,13 +170,14 @@ function kernelOn(module: KernelModule): SolidKernel {
   function overlap(a: SolidRef, b: SolidRef, along: readonly Frame[]): Overlap {
     return within(() => {
       const shared = kernel.intersection(a, b);
+      if (kernel.isEmpty(shared)) return { volume: 0, depth: 0 };
       const depths = kernel.components(shared).map((piece) => {
         const extents = along.flatMap((frame) => extentsOf(piece, frame) ?? []);
         const least = Math.min(...extents.flatMap(({ min, max }) => minus(max, min)));
         const thickness = (2 * solidOf(piece).volume()) / solidOf(piece).surfaceArea();
         return thickness < sliver * least ? thickness : least;
       });
-      return { volume: kernel.volumeOf(shared), depth: Math.max(0, ...depths) };
+      return { volume: kernel.volumeOf(shared), depth: Math.max(...depths) };
     });
   }
 
@@ -188,8 +191,7 @@ function kernelOn(module: KernelModule): SolidKernel {
     difference: (from, taken) => keep(Manifold.difference([solidOf(from), ...taken.map(solidOf)])),
     intersection: (a, b) => keep(Manifold.intersection([solidOf(a), solidOf(b)])),
     components: (solid) =>
-      solidOf(solid)
-        .decompose()
+      (solidOf(solid).isEmpty() ? [] : solidOf(solid).decompose())
         .map(keep)
         .sort((a, b) => solidOf(b).volume() - solidOf(a).volume()),
     volumeOf: (solid) => solidOf(solid).volume(),
@@ -199,6 +201,11 @@ function kernelOn(module: KernelModule): SolidKernel {
     overlap,
   };
   return kernel;
+}
+
+/** A loop that may have area: three places at least, all of them numbers. */
+function isLoop(points: readonly Point[]): boolean {
+  return points.length > 2 && points.every(({ x, y }) => Number.isFinite(x) && Number.isFinite(y));
 }
 
 /** A profile as straight pieces; a hole runs the other way round, as the kernel asks. */

@@ -1,6 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { type Frame, identity, place, shifted } from "../../src/geometry/frame.js";
-import { circle, rectangle } from "../../src/geometry/shapes.js";
+import { circle, polygon, rectangle } from "../../src/geometry/shapes.js";
 import { loadSolids } from "../../src/geometry/solids.js";
 
 const solids = await loadSolids();
@@ -129,6 +129,39 @@ describe("solids", () => {
         const at: Frame = { origin: [200, 150, 0], quat: [0, 0, Math.sin(turn / 2), Math.cos(turn / 2)] };
         expect(solids.overlap(plate, solids.cylinder(200, -12, 0, at), [identity]).depth).toBeLessThan(0.01);
       }
+    });
+  });
+
+  it("are empty, and harm nothing, where an outline makes no board", () => {
+    const places = [
+      [],
+      [{ x: 0, y: 0 }],
+      [
+        { x: 0, y: 0 },
+        { x: 9, y: 0 },
+      ],
+      [
+        { x: 0, y: 0 },
+        { x: Number.NaN, y: 0 },
+        { x: 9, y: 9 },
+      ],
+    ];
+    solids.within(() => {
+      const block = solids.box({ min: [0, 0, -9], max: [9, 9, 0] }, identity);
+      const empties = [
+        ...places.map((points) => solids.extrude({ outer: polygon(points, "side"), holes: [] }, 18, identity)),
+        solids.extrude(board, 0, identity),
+        solids.extrude(board, -5, identity),
+        solids.cylinder(0, 0, 5, identity),
+        solids.cylinder(10, 5, 5, identity),
+      ];
+      for (const empty of empties) {
+        expect(solids.isEmpty(empty)).toBe(true);
+        expect(solids.components(empty)).toEqual([]);
+        expect(solids.overlap(block, empty, [identity])).toEqual({ volume: 0, depth: 0 });
+        expect(solids.contains(empty, [1, 1, -1])).toBe(false);
+      }
+      expect(solids.volumeOf(block)).toBeCloseTo(729, 9);
     });
   });
 

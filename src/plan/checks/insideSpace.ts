@@ -115,7 +115,9 @@ function overOutline(kernel: SolidKernel, job: Job, standing: Standing): readonl
   const { outline } = job.space;
   const { part } = standing;
   const solid = finishedOf(kernel, job, standing);
-  const { min, max } = kernel.extentsOf(solid)!;
+  const block = kernel.extentsOf(solid);
+  if (block === undefined) return [];
+  const { min, max } = block;
   const room = kernel.extrude({ outer: outline, holes: [] }, max[2] - min[2] + 2, shifted(0, 0, max[2] + 1));
   const out = new Map<string, number>();
   for (const piece of kernel.components(kernel.difference(solid, [room]))) {
