@@ -61,13 +61,21 @@ export async function readTextFile(path: string): Promise<Outcome<string>> {
     const about = await stat(path);
     if (!about.isFile()) return refused(notAFile);
     if (about.size > mostBytes) return refused(fileTooLarge, { size: count(about.size), most: count(mostBytes) });
-    return { value: new TextDecoder("utf-8", { fatal: true }).decode(await readFile(path)), findings: [] };
+    const value = decoded(await readFile(path));
+    return value === undefined ? refused(notUtf8) : { value, findings: [] };
   } catch (error) {
-    if (error instanceof TypeError) return refused(notUtf8);
     const code = error instanceof Error && "code" in error ? String(error.code) : "unknown";
     if (code !== "ENOENT" && code !== "ENOTDIR") return refused(unreadableFile, { reason: text(code) });
     const close = nearest(basename(path), await namesBeside(path));
     return refused(noSuchFile, close === undefined ? {} : { nearest: text(close) });
+  }
+}
+
+function decoded(bytes: Uint8Array): string | undefined {
+  try {
+    return new TextDecoder("utf-8", { fatal: true }).decode(bytes);
+  } catch {
+    return undefined;
   }
 }
 
