@@ -4,9 +4,10 @@ import type { Show } from "../input/show.js";
 import type { Axis } from "../model/joint.js";
 import type { Cut, Feature, Part, Sink } from "../model/part.js";
 import { type CirclePattern, circlePattern } from "./circlePattern.js";
+import { datumOf } from "./datum.js";
 import { distanceFromEdge } from "./grooveDistance.js";
 import { purposeOf } from "./purpose.js";
-import { degrees, runningSize, sizePair, toolSize } from "./sizes.js";
+import { degrees, runningSize, sizePair, spanSize, toolSize } from "./sizes.js";
 
 /**
  * Features of a part that are cut alike and share a letter: "C, 6 × ⌀9, 14 deep, threaded insert for M6". `label`
@@ -45,15 +46,14 @@ export function calloutsOf(part: Part, axes: readonly Axis[], show: Show): reado
         features,
         size,
         words: [words, circle && onCircle(circle, show), purpose].filter(Boolean).join(", "),
-        label: [
-          letter,
-          ...features
-            .slice(0, 1)
-            .flatMap(({ cut }) => (cut.kind === "opening" ? [shortSize(cut.region.outer, show)] : [])),
-        ].join(" "),
+        label: [letter, ...features.slice(0, 1).flatMap((first) => sizeInView(first, part, show))].join(" "),
         ...(circle && { circle }),
       };
     });
+}
+
+function sizeInView({ cut }: Feature, part: Part, show: Show): readonly string[] {
+  return cut.kind === "opening" ? [shortSize(cut.region.outer, part, show)] : [];
 }
 
 /** A, B ... without I and O, which read as 1 and 0; then AA, AB ... */
@@ -101,9 +101,9 @@ function describe(
     case "mark":
       return undefined;
     case "opening":
-      return { size: shapeSize(cut.region.outer, show), words: "opening" };
+      return { size: shapeSize(cut.region.outer, part, show), words: "opening" };
     case "pocket":
-      return { size: shapeSize(cut.region.outer, show), words: joined("recess", deep(cut.depth, show), where) };
+      return { size: shapeSize(cut.region.outer, part, show), words: joined("recess", deep(cut.depth, show), where) };
     case "groove":
       return {
         size: `${toolSize(cut.width, show)} wide`,
@@ -128,20 +128,21 @@ function fromEdge(cut: Extract<Cut, { kind: "groove" }>, part: Part, show: Show)
   return away === undefined ? undefined : `its middle ${toolSize(away, show)} from the edge`;
 }
 
-function shapeSize(outer: Profile, show: Show): string {
+function shapeSize(outer: Profile, part: Part, show: Show): string {
   const round = isCircle(outer);
   if (round) return `⌀${toolSize(2 * round.radius, show)}`;
   const { min, max } = extentsOf(outer);
-  return sizePair(max.x - min.x, max.y - min.y, show);
+  const exact = sizePair(max.x - min.x, max.y - min.y, { unit: "mm" });
+  return show.unit === "mm" ? shortSize(outer, part, show) : `${shortSize(outer, part, show)} [${exact}]`;
 }
 
-/** A shape's size as it stands in the view, in one unit. */
-function shortSize(outer: Profile, show: Show): string {
+/** A shape's size as it stands in the view, in one unit; it agrees with the positions of its sides. */
+function shortSize(outer: Profile, part: Part, show: Show): string {
   const round = isCircle(outer);
+  if (round) return `⌀${runningSize(2 * round.radius, show)}`;
   const { min, max } = extentsOf(outer);
-  return round
-    ? `⌀${runningSize(2 * round.radius, show)}`
-    : `${runningSize(max.x - min.x, show)} × ${runningSize(max.y - min.y, show)}`;
+  const { x, y } = datumOf(part).at;
+  return `${spanSize(min.x - x, max.x - x, show)} × ${spanSize(min.y - y, max.y - y, show)}`;
 }
 
 function edgeWords(cut: Extract<Cut, { kind: "edge" }>, where: string | undefined, show: Show) {

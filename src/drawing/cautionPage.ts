@@ -1,7 +1,7 @@
 import { showQuantity } from "../input/show.js";
 import type { Build } from "../model/build.js";
 import { type Block, paragraph, setBlocks } from "./blocks.js";
-import { type Draft, type Rooms, roomsOf } from "./draft.js";
+import { type Draft, type Rooms, roomsOf, spilledPages } from "./draft.js";
 import { counted, partCount } from "./partName.js";
 import { pageSizeFor } from "./sheetFrame.js";
 import { sheetSource } from "./sheetWords.js";
@@ -28,7 +28,8 @@ export function cautionPages(build: Build, cautions: readonly PrintedCaution[]):
   const draft = { title, documentType: "cautions", numberTail: "0", size };
   // As large as goes on one sheet; a second sheet before letters that are hard to read.
   const height = heights.find((each) => setBlocks(blocks(each), rooms.view).rest.length === 0) ?? heights.at(-1)!;
-  return pour(blocks(height), draft, rooms, overview(build, rooms));
+  const words = setBlocks(overview(build, rooms), rooms.column);
+  return [...pour(blocks(height), draft, rooms, words.items), ...spilledPages(words.rest, draft)];
 }
 
 function cautionBlocks(cautions: readonly PrintedCaution[], width: number, height: number): readonly Block[] {
@@ -42,7 +43,7 @@ function cautionBlocks(cautions: readonly PrintedCaution[], width: number, heigh
   ];
 }
 
-function overview(build: Build, { column }: Rooms): Draft["items"] {
+function overview(build: Build, { column }: Rooms): readonly Block[] {
   const width = column.max.x - column.min.x;
   const { plan, layout, job } = build;
   const lines = [
@@ -57,11 +58,10 @@ function overview(build: Build, { column }: Rooms): Draft["items"] {
     ...(plan.withheld.length === 0 ? [] : [`Not made, see the findings: ${plan.withheld.join(", ")}`]),
     `${counted(build.findings.length, "finding")}${build.findings.length > 0 ? ": see the report" : ""}`,
   ];
-  const blocks = [
+  return [
     paragraph(job.title, width, { height: 5, bold: true }, 2),
     ...lines.map((line) => paragraph(line, width, { height: 3.5 })),
   ];
-  return setBlocks(blocks, column).items;
 }
 
 function pour(

@@ -2,7 +2,7 @@ import type { Build } from "../model/build.js";
 import type { BoardId, PartId } from "../model/ids.js";
 import type { Method } from "../model/shop.js";
 import { type Block, type Column, paragraph, rule, setBlocks, tableHead, tableRow } from "./blocks.js";
-import { type Draft, roomsOf } from "./draft.js";
+import { type Draft, roomsOf, spilledPages } from "./draft.js";
 import { massKg, massWords } from "./mass.js";
 import { namesOf, partCount } from "./partName.js";
 import { pageSizeFor } from "./sheetFrame.js";
@@ -26,15 +26,15 @@ export function listPages(rows: readonly ListedParts[], build: Build): readonly 
   const rooms = roomsOf(size);
   const columns = columnsFor(rooms.view.max.x - rooms.view.min.x);
   const head = tableHead(columns);
-  const words = setBlocks(stockBlocks(build, rooms.column.max.x - rooms.column.min.x), rooms.column).items;
+  const words = setBlocks(stockBlocks(build, rooms.column.max.x - rooms.column.min.x), rooms.column);
   const lines = rows.map((row) => tableRow(columns, cellsOf(row, build), { height: 3 }));
-  return pages(lines).map((items, i) => ({
-    title: i === 0 ? "Cut list" : "Cut list, continued",
-    documentType: "cut list",
-    numberTail: "L",
-    size,
-    items: [...words, ...items],
+  const draft = { title: "Cut list", documentType: "cut list", numberTail: "L", size };
+  const listed = pages(lines).map((items, i) => ({
+    ...draft,
+    title: i === 0 ? draft.title : `${draft.title}, continued`,
+    items: [...words.items, ...items],
   }));
+  return [...listed, ...spilledPages(words.rest, draft)];
 
   function pages(rest: readonly Block[]): readonly Draft["items"][] {
     const set = setBlocks([head, ...rest], rooms.view);

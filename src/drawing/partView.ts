@@ -10,10 +10,10 @@ import { drawLane } from "./dimensions/lanes.js";
 import { overallHeight, overallWidth } from "./dimensions/overall.js";
 import { coveredLines } from "./edgeLines.js";
 import { featureLines, partLines, patternLines, roundCrosses } from "./featureLines.js";
-import type { Item } from "./page.js";
+import type { Item, Text } from "./page.js";
 import { partLabels } from "./partLabels.js";
 import type { PartLayout } from "./partLayout.js";
-import { arrowHead, filledCircle, lineThrough, polar } from "./shapes.js";
+import { arrowHead, boxAt, filledCircle, lineThrough, polar } from "./shapes.js";
 import { overallSize } from "./sizes.js";
 import { sunkTints } from "./sunk.js";
 import { boxOf, write } from "./textBox.js";
@@ -22,6 +22,8 @@ import { boxToPaper, type SeenFrom, toPaper } from "./view.js";
 /** How far round the outline words may stand, mm of paper. */
 const around = 8;
 
+/** Half the width of the dot that marks the datum, mm of paper. */
+const dotSize = 0.9;
 /** Arcs are followed this closely when words are kept off them, mm of paper. */
 const chord = 0.3;
 
@@ -61,16 +63,17 @@ export function drawPart(part: Part, callouts: readonly Callout[], layout: PartL
     ...patternLines(callouts, view),
   ];
   const sizes = [...lanes.flatMap((lane) => drawLane(lane, view, box, show)), ...overallSizes(part, layout, build)];
+  const dot = toPaper(view, datumOf(part).at);
   const labels = placeLabels(
     partLabels(part, callouts, view, layout.tabled, show),
     {
       min: { x: box.min.x - around, y: box.min.y - around },
       max: { x: box.max.x + around, y: box.max.y + around },
     },
-    sizes.filter((item) => item.kind === "text").map(boxOf),
+    [boxAt(dot.x - dotSize, dot.y - dotSize, 2 * dotSize, 2 * dotSize), ...sizes.filter(isText).map(boxOf)],
     [...cuts, ...sizes].flatMap(segmentsOf),
   );
-  return [...tints, ...cuts, ...sizes, filledCircle(toPaper(view, datumOf(part).at), 0.9, 0), ...labels];
+  return [...tints, ...cuts, ...sizes, filledCircle(dot, dotSize, 0), ...labels];
 }
 
 function overallSizes(part: Part, { view, box, depths }: PartLayout, { job }: Build): readonly Item[] {
@@ -85,6 +88,10 @@ function overallSizes(part: Part, { view, box, depths }: PartLayout, { job }: Bu
     ...overallWidth(outline, above, width),
     ...overallHeight(outline, beside, overallSize(max.y - min.y, job.show), out),
   ];
+}
+
+function isText(item: Item): item is Text {
+  return item.kind === "text";
 }
 
 /** Lines as straight pieces, for keeping words off them. */

@@ -56,6 +56,7 @@ function formsOf({ number, name, size, lies }: TagWords): readonly (readonly Lin
     [{ text: [number, size, lies].filter(Boolean).join("  "), height: 2.5, bold: true }],
     [head],
     [{ text: number, height: 2.5, bold: true }],
+    [{ text: number, height: 1.8, bold: true }],
   ];
 }
 

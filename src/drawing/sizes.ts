@@ -1,6 +1,8 @@
 import { formatNumber } from "../input/number.js";
 import { type Show, showLength } from "../input/show.js";
 
+const inch = 25.4;
+
 /** A length between marks on the work, in the job's unit. Measured from one datum, chains of these agree. */
 export function runningSize(mm: number, show: Show): string {
   return showLength(mm, show);
@@ -17,7 +19,15 @@ export function sizePair(width: number, height: number, show: Show): string {
   return show.unit === "mm" ? pair : `${pair} [${sizePair(width, height, { unit: "mm" })}]`;
 }
 
-const inch = 25.4;
+/**
+ * From one mark to another as their printed running sizes have it, so that what is printed adds up: 3 5/16" less
+ * 1 3/16" is 2 1/8", whatever the size between would round to by itself.
+ */
+export function spanSize(from: number, to: number, show: Show): string {
+  const step = show.unit === "mm" ? 0.1 : inch / show.denominator;
+  const shown = (mm: number) => Number(formatNumber(mm / step, 0));
+  return showLength((shown(to) - shown(from)) * step, show);
+}
 
 /**
  * A thickness, depth or hole: in an inch job millimetres with the nearest 64th behind it, as a 16th would be another
