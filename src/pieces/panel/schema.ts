@@ -2,7 +2,7 @@ import { z } from "zod";
 import type { Door } from "../../input/door.js";
 import { name } from "../../job/names.js";
 import { cornersSchema } from "../../job/outline.js";
-import { cutBy } from "../common/keys.js";
+import { board, cutBy } from "../common/keys.js";
 
 const size = { min: 1, max: 3600 };
 const across = { min: 0.5, max: 2000 };
@@ -12,8 +12,10 @@ export function panelSchema(door: Door) {
   const where = (most: number) => door.length({ min: -most, max: most });
   return z.strictObject({
     kind: z.literal("panel"),
-    board: name(),
-    outline: z.union([door.size(size), cornersSchema(door)]),
+    board: board(),
+    outline: z
+      .union([door.size(size), cornersSchema(door)])
+      .describe("Length x width, or corners like those of the space."),
     holes: z
       .record(
         name(),
@@ -35,7 +37,10 @@ export function panelSchema(door: Door) {
         }),
       )
       .optional(),
-    lies: z.strictObject({ x: where(5000), y: where(5000), z: where(3000) }).optional(),
+    lies: z
+      .strictObject({ x: where(5000), y: where(5000), z: where(3000) })
+      .optional()
+      .describe("Where its corner lies, flat in the vehicle, face up; without it the panel is only cut."),
     "cut by": cutBy(),
   });
 }
