@@ -4,6 +4,7 @@ import type { Method } from "../model/shop.js";
 import { type Block, type Column, paragraph, rule, setBlocks, tableHead, tableRow } from "./blocks.js";
 import { type Draft, roomsOf, spilledPages } from "./draft.js";
 import { massKg, massWords } from "./mass.js";
+import { methodWords } from "./methodWords.js";
 import { namesOf, partCount } from "./partName.js";
 import { pageSizeFor } from "./sheetFrame.js";
 import { sheetSource } from "./sheetWords.js";
@@ -17,8 +18,6 @@ export type ListedParts = {
   readonly asCut: { readonly length: number; readonly width: number };
   readonly method: Method | undefined;
 };
-
-const methodWords = { saw: "saw", hand: "hand router", cnc: "CNC" } as const;
 
 /** The cut list: a row for each kind of part, with the sheets they lie on beside it. */
 export function listPages(rows: readonly ListedParts[], build: Build): readonly Draft[] {

@@ -2,6 +2,7 @@ import { extentsOf } from "../geometry/measure.js";
 import type { Build } from "../model/build.js";
 import type { EdgeFinish, Part } from "../model/part.js";
 import { massKg, massWords } from "./mass.js";
+import { methodWords } from "./methodWords.js";
 import { overallSize, sizePair, toolSize } from "./sizes.js";
 
 /** What a part's page says beside the drawing, one short sentence each. `count`: how many are cut alike. */
@@ -36,8 +37,6 @@ function massNote(part: Part, count: number, { job, shop }: Build): string {
   if (kg === undefined) return "Mass unknown: no stock matches the board";
   return count === 1 ? `Mass ${massWords(kg, job.show)}` : `Mass ${massWords(kg, job.show)} each`;
 }
-
-const methodWords = { saw: "table saw", hand: "hand router", cnc: "CNC router" } as const;
 
 function methodNote(part: Part, { process }: Build): string {
   const how = process.parts.find((each) => each.part === part.id);

@@ -22,17 +22,20 @@ export type TagWords = { readonly number: string; readonly name: string; readonl
  * in the middle.
  */
 export function sheetTag(words: TagWords, region: Region, others: readonly Region[]): readonly Item[] {
-  const lines = [region, ...others].flatMap(edgesOf);
-  const centres = centresIn(extentsOf(region.outer));
-  const onPart = centres.filter((centre) => pointInRegion(region, centre));
-  const inOpenings = centres.filter((centre) => region.holes.some((hole) => pointInProfile(hole, centre)));
+  const extents = extentsOf(region.outer);
+  const lines = [region, ...others].flatMap(edgesOf).filter((line) => crosses(line, extents));
+  const centres = centresIn(extents);
+  const onPart = (at: Point) => pointInRegion(region, at);
+  const inOpening = (at: Point) => region.holes.some((hole) => pointInProfile(hole, at));
+  const ways = [
+    { lies: onPart, turn: 0 },
+    { lies: onPart, turn: Math.PI / 2 },
+    { lies: inOpening, turn: 0 },
+  ];
   for (const form of formsOf(words)) {
-    for (const [places, turn] of [
-      [onPart, 0],
-      [onPart, Math.PI / 2],
-      [inOpenings, 0],
-    ] as const) {
-      const centre = places.find((each) => isClear(boxAround(form, each, turn), lines));
+    for (const { lies, turn } of ways) {
+      const box = boxAround(form, turn);
+      const centre = centres.find((at) => isClear(box, at, lines) && lies(at));
       if (centre) return textsOf(form, centre, turn);
     }
   }
@@ -72,12 +75,14 @@ function centresIn({ min, max }: Extents): readonly Point[] {
   return places.sort((a, b) => away(a) - away(b) || a.y - b.y || a.x - b.x);
 }
 
-function isClear(box: Extents, lines: readonly Segment[]): boolean {
+function isClear({ min, max }: Extents, { x, y }: Point, lines: readonly Segment[]): boolean {
+  const box = { min: { x: min.x + x, y: min.y + y }, max: { x: max.x + x, y: max.y + y } };
   return !lines.some((line) => crosses(line, box));
 }
 
-function boxAround(lines: readonly Line[], centre: Point, turn: number): Extents {
-  const boxes = textsOf(lines, centre, turn).map(boxOf);
+/** The paper a tag takes, seen from its middle. */
+function boxAround(lines: readonly Line[], turn: number): Extents {
+  const boxes = textsOf(lines, { x: 0, y: 0 }, turn).map(boxOf);
   const edge = 0.6;
   return {
     min: { x: Math.min(...boxes.map(({ min }) => min.x)) - edge, y: Math.min(...boxes.map(({ min }) => min.y)) - edge },

@@ -55,9 +55,9 @@ export function laneDepth(lane: Lane | undefined, show: Show): number {
   return straight + bend + toNumber + widest + 1;
 }
 
-/** The least length of paper a lane's numbers need. */
+/** The least length of paper a lane's numbers need, from the middle of the first to that of the last. */
 export function laneLength(lane: Lane): number {
-  return lane.marks.length * pitch;
+  return Math.max(0, lane.marks.length - 1) * pitch;
 }
 
 /** A lane's extension lines and numbers around the view's box on paper. */
