@@ -1,6 +1,7 @@
+import { midpoint } from "./arc.js";
 import { bulgeOf, type Faces, leaves } from "./faces.js";
 import { areaOf, eachEdge, lengthOf } from "./measure.js";
-import type { Profile, Region, Vertex } from "./profile.js";
+import type { Point, Profile, Region, Vertex } from "./profile.js";
 import type { Segment } from "./segment.js";
 import { againstTheClock } from "./shapes.js";
 import { mergeRuns } from "./tidy.js";
@@ -21,14 +22,15 @@ export type Keeps = (winding0: number, winding1: number) => boolean;
  */
 export function regionsOf(faces: Faces, segments: readonly Segment[], keeps: Keeps): Region[] {
   const outers: Profile[] = [];
-  const holes: Profile[] = [];
+  const holes: Hole[] = [];
   for (const walk of boundaryWalks(faces, keeps)) {
     for (const simple of simpleLoops(faces, walk)) {
-      const loop = mergeRuns(verticesOf(faces, segments, simple));
+      const pieces = verticesOf(faces, segments, simple);
+      const loop = mergeRuns(pieces);
       const area = areaOf(loop);
       if (loop.length < 2 || Math.abs(area) <= tolerance.samePoint * lengthOf(loop)) continue;
       if (area > 0) outers.push(loop);
-      else holes.push(againstTheClock(loop));
+      else holes.push({ loop: againstTheClock(loop), probe: longestMiddle(pieces) });
     }
   }
   return assignHoles(outers, holes);
@@ -90,33 +92,32 @@ function segmentAlong({ pieces }: Faces, h: number): number {
   return same >= 0 ? same : other;
 }
 
-function assignHoles(outers: readonly Profile[], holes: readonly Profile[]): Region[] {
+/** A hole and a place on its edge where nothing else touches it: pieces touch at their ends alone. */
+type Hole = { readonly loop: Profile; readonly probe: Point };
+
+function assignHoles(outers: readonly Profile[], holes: readonly Hole[]): Region[] {
   if (holes.length === 0) return outers.map((outer) => ({ outer, holes: [] }));
   const areas = outers.map(areaOf);
   const inside: Profile[][] = outers.map(() => []);
-  for (const hole of holes) {
-    const probe = longestMiddle(hole);
+  for (const { loop, probe } of holes) {
     let best = -1;
     outers.forEach((outer, i) => {
       if (winding(outer, probe) !== 0 && (best < 0 || areas[i]! < areas[best]!)) best = i;
     });
-    if (best >= 0) inside[best]!.push(hole);
+    if (best >= 0) inside[best]!.push(loop);
   }
   return outers.map((outer, i) => ({ outer, holes: inside[i]! }));
 }
 
-/** Halfway along the longest edge: the place farthest from where the hole may touch the outer. */
-function longestMiddle(profile: Profile): { x: number; y: number } {
+/** Halfway along the longest piece. */
+function longestMiddle(pieces: Profile): Point {
   let longest = -1;
-  let middle = { x: 0, y: 0 };
-  eachEdge(profile, (a, b) => {
+  let middle: Point = { x: 0, y: 0 };
+  eachEdge(pieces, (a, b) => {
     const length = Math.hypot(b.x - a.x, b.y - a.y);
     if (length <= longest) return;
     longest = length;
-    middle = {
-      x: (a.x + b.x) / 2 + ((b.y - a.y) * a.bulge) / 2,
-      y: (a.y + b.y) / 2 - ((b.x - a.x) * a.bulge) / 2,
-    };
+    middle = midpoint(a, b);
   });
   return middle;
 }
