@@ -1,9 +1,6 @@
 import { partsWithheld } from "../flow/withhold.js";
 import type { FindingDef } from "../input/finding.js";
 import { inputFindings } from "../input/inputFindings.js";
-import { schemaFindings } from "../input/schemaFindings.js";
-import { textFileFindings } from "../input/textFile.js";
-import { yamlFindings } from "../input/yamlFindings.js";
 import { jobFindings } from "../job/findings.js";
 import { nestFindings } from "../nest/nest.js";
 import { kinds } from "../pieces/kinds.js";
@@ -15,9 +12,6 @@ import { outputFindings } from "./output/findings.js";
 
 /** The words of every finding that any stage can raise. */
 export const allFindings: readonly FindingDef[] = [
-  ...textFileFindings,
-  ...yamlFindings,
-  ...schemaFindings,
   ...inputFindings,
   ...jobFindings,
   ...shopFindings,

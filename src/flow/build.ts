@@ -1,4 +1,5 @@
 import type { Finding, Outcome } from "../input/finding.js";
+import { withShop } from "../job/coverings.js";
 import type { Build, Layout, Plan, Process } from "../model/build.js";
 import { hashOf } from "../model/hash.js";
 import type { Job } from "../model/job.js";
@@ -32,7 +33,7 @@ export const usualOptions = { seed: 1, iterations: 200 } as const;
  * Returns: no value only where nothing at all could be planned; the findings say why.
  */
 export async function buildJob(
-  job: Job,
+  asRead: Job,
   shop: Shop,
   kinds: readonly PieceKind[],
   options: BuildOptions,
@@ -45,6 +46,7 @@ export async function buildJob(
   };
 
   begin("plan");
+  const job = noted(withShop(asRead, shop)) ?? asRead;
   const planned = noted(planJob(job, shop, kinds));
   if (planned === undefined) return { value: undefined, findings };
   begin("checks");

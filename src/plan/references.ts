@@ -27,7 +27,8 @@ export const leansOnWithheld: FindingDef = {
   severity: "error",
   words: "{piece} is withheld, because {other} is",
   next: "put {other} right first",
-  explain: "A piece that has a mistake in it is withheld, and with it the pieces that take their place or size from it.",
+  explain:
+    "A piece that has a mistake in it is withheld, and with it the pieces that take their place or size from it.",
 };
 
 export const referenceFindings: readonly FindingDef[] = [unknownName, circle, leansOnWithheld];
@@ -92,7 +93,21 @@ function namesOf(kind: Reference["kind"], job: Job, shop: Shop): readonly string
   return tables[kind];
 }
 
+/** Something named that was left out for a mistake of its own is known, but not there: that mistake is told already. */
+function isUnread(ref: Reference, job: Job): boolean {
+  return job.unread?.some(({ kind, name }) => kind === ref.kind && name === ref.name) ?? false;
+}
+
 function unknownFindings(ref: Reference, on: string, job: Job, shop: Shop): readonly Finding[] {
+  if (isUnread(ref, job)) {
+    return [
+      raise(leansOnWithheld, {
+        at: [ref.at],
+        on: [on],
+        facts: { piece: text(on), other: text(`${ref.kind} ${ref.name}`) },
+      }),
+    ];
+  }
   const known = namesOf(ref.kind, job, shop);
   return known.includes(ref.name) ? [] : [raiseUnknown(ref.kind, ref.name, known, ref.at, on)];
 }

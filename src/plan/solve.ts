@@ -21,7 +21,8 @@ export const freeSizeUnsettled: FindingDef = {
   severity: "warning",
   words: "the free sizes of {pieces} keep moving each other after {rounds} rounds",
   next: "give one of them as a length",
-  explain: "Each free size is set in turn with the others held. Here they did not come to rest, so the last round stands.",
+  explain:
+    "Each free size is set in turn with the others held. Here they did not come to rest, so the last round stands.",
 };
 
 export const solveFindings: readonly FindingDef[] = [freeSizeBinds, freeSizeUnsettled];
@@ -57,8 +58,15 @@ export function settleSizes(
     const still = owners.every(({ piece }) => before.get(piece.id) === sizes.get(piece.id));
     if (still || owners.length < 2) return { sizes, findings: limits(owners, sizes, pieces, job, shop) };
   }
-  const facts = { pieces: { unit: "list", value: owners.map(({ piece }) => piece.id) }, rounds: { unit: "count", value: mostRounds } } as const;
-  const unsettled = raise(freeSizeUnsettled, { at: owners.map(({ free }) => free.from), on: owners.map(({ piece }) => piece.id), facts });
+  const facts = {
+    pieces: { unit: "list", value: owners.map(({ piece }) => piece.id) },
+    rounds: { unit: "count", value: mostRounds },
+  } as const;
+  const unsettled = raise(freeSizeUnsettled, {
+    at: owners.map(({ free }) => free.from),
+    on: owners.map(({ piece }) => piece.id),
+    facts,
+  });
   return { sizes, findings: [unsettled, ...limits(owners, sizes, pieces, job, shop)] };
 }
 

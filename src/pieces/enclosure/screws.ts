@@ -2,6 +2,7 @@ import { below, mm, type Outcome, raise, text } from "../../input/finding.js";
 import type { Around } from "../../model/piece.js";
 import { screwRow, splitScrew } from "../../shop/lookups.js";
 import { rules } from "../../shop/rules.js";
+import { screwName } from "../../shop/screwName.js";
 import { noScrewLength } from "./findings.js";
 import type { ScrewChoice } from "./joints.js";
 import type { EnclosureSpec } from "./schema.js";
@@ -22,7 +23,7 @@ export function screwChoiceOf(spec: EnclosureSpec, thickness: number, around: Ar
   const least = Math.max(2 * thickness, thickness + rules.edgeBite.value);
   const length = split?.length ?? row?.lengths.find((stock) => stock >= least);
   if (row !== undefined && length !== undefined && length >= least) {
-    return { value: { row, name: `${rowName} x ${length} screw`, length }, findings: [] };
+    return { value: { row, name: `${screwName(rowName, length)} screw`, length }, findings: [] };
   }
   const at = spec.screws ? below(around.origin, "screws", "with") : below(around.origin, "board");
   const facts = { screw: text(wanted), thickness: mm(thickness), least: mm(least) };
