@@ -42,18 +42,23 @@ function isOn(t: Segment, x: number, y: number): boolean {
   return cross * cross <= tolerance.samePoint * tolerance.samePoint * square;
 }
 
+/** By how far the ends of each lie off the other's line. Where both ends lie on it, the lines run along each other, and
+ *  what they share is bounded by ends: their crossing would be noise divided by noise. */
 function crossLines(s: Segment, t: Segment, shared: Shared): void {
   const ux = s.x1 - s.x0;
   const uy = s.y1 - s.y0;
   const vx = t.x1 - t.x0;
   const vy = t.y1 - t.y0;
-  const turn = ux * vy - uy * vx;
-  if (turn === 0) return;
-  const wx = t.x0 - s.x0;
-  const wy = t.y0 - s.y0;
-  const a = (wx * vy - wy * vx) / turn;
-  const b = (wx * uy - wy * ux) / turn;
-  if (a >= 0 && a <= 1 && b >= 0 && b <= 1) shared(s.x0 + ux * a, s.y0 + uy * a);
+  const t0 = ux * (t.y0 - s.y0) - uy * (t.x0 - s.x0);
+  const t1 = ux * (t.y1 - s.y0) - uy * (t.x1 - s.x0);
+  const s0 = vx * (s.y0 - t.y0) - vy * (s.x0 - t.x0);
+  const s1 = vx * (s.y1 - t.y0) - vy * (s.x1 - t.x0);
+  if (t0 * t1 > 0 || s0 * s1 > 0) return;
+  const off = tolerance.samePoint;
+  if (Math.max(Math.abs(t0), Math.abs(t1)) <= off * Math.hypot(ux, uy)) return;
+  if (Math.max(Math.abs(s0), Math.abs(s1)) <= off * Math.hypot(vx, vy)) return;
+  const a = s0 / (s0 - s1);
+  shared(s.x0 + ux * a, s.y0 + uy * a);
 }
 
 function crossLineArc(line: Segment, arc: Segment, shared: Shared): void {
