@@ -9,6 +9,7 @@ import { nestParts } from "../nest/nest.js";
 import { runChecks } from "../plan/checks/checks.js";
 import { planJob } from "../plan/plan.js";
 import { processOf } from "../process/process.js";
+import { gatherFindings } from "./gather.js";
 import { withhold } from "./withhold.js";
 
 export type Stage = "plan" | "checks" | "process" | "nest" | "done";
@@ -48,22 +49,23 @@ export async function buildJob(
   begin("plan");
   const job = noted(withShop(asRead, shop)) ?? asRead;
   const planned = noted(planJob(job, shop, kinds));
-  if (planned === undefined) return { value: undefined, findings };
+  if (planned === undefined) return { value: undefined, findings: gatherFindings(findings) };
   begin("checks");
   findings.push(...(await runChecks(job, shop, planned)));
   begin("process");
   const safe = noted(withhold(planned, findings, "whole piece"))!;
   const outcome = processOf(job, shop, safe);
   const process = noted(outcome);
-  if (process === undefined) return { value: undefined, findings };
+  if (process === undefined) return { value: undefined, findings: gatherFindings(findings) };
   // What the process found may hold back more.
   const plan = noted(withhold(safe, outcome.findings, "part"))!;
   begin("nest");
   const layout = noted(nestParts(job, shop, plan, process, options));
-  if (layout === undefined) return { value: undefined, findings };
+  if (layout === undefined) return { value: undefined, findings: gatherFindings(findings) };
   begin("done");
   const hash = hashOf(whatIsCut(shop, plan, process, layout));
-  return { value: { job, shop, hash, plan, process, layout, findings }, findings };
+  const told = gatherFindings(findings);
+  return { value: { job, shop, hash, plan, process, layout, findings: told }, findings: told };
 }
 
 /**

@@ -53,7 +53,7 @@ export function driverDrafts(spec: EnclosureSpec, shape: Shape, around: Around):
   return [opening, ...pilots];
 }
 
-/** The axes of the driver's screws, box frame: the ray starts on the underside of the frame, where it stands. */
+/** The axes of the driver's screws, box frame: the ray starts on top of the driver's flange, where the heads lie. */
 export function driverAxes(spec: EnclosureSpec, shape: Shape, around: Around): readonly Axis[] {
   const driver = spec.driver && around.job.drivers[spec.driver.is];
   const screws = driver && driverScrewsOf(driver, around.shop);
@@ -62,10 +62,11 @@ export function driverAxes(spec: EnclosureSpec, shape: Shape, around: Around): r
   const centre = driverPoint(spec, shape.block);
   const part = partId(around.id, face);
   const lift = liftOf(around);
+  const heads = lift + (driver?.flange ?? 0);
   return screws.points.map((point, index) => ({
     id: axisId(around.id, `driver.${index + 1}`),
     from: [below(around.origin, "driver")],
-    ray: lifted(face, { x: centre.x + point.x, y: centre.y + point.y }, lift, shape),
+    ray: lifted(face, { x: centre.x + point.x, y: centre.y + point.y }, heads, shape),
     fastener: `${screws.name} screw`,
     stack:
       screws.reach > lift ? [{ part, feature: featureId(part, `driver.${index + 1}`), role: "pilot" as const }] : [],
