@@ -7,8 +7,8 @@ import { noScrewLength } from "./findings.js";
 import type { ScrewChoice } from "./joints.js";
 import type { EnclosureSpec } from "./schema.js";
 
-/** The screw that is used where the job names none. */
-const usual = "4.0";
+/** The screw that is used where the job names none, by the units that the job is written in. */
+const usual = { mm: "4.0", cm: "4.0", in: "#8" } as const;
 
 /**
  * The screw for the joints: as the job names it, with or without a length; without, the shortest on hand that is twice
@@ -16,7 +16,7 @@ const usual = "4.0";
  */
 export function screwChoiceOf(spec: EnclosureSpec, thickness: number, around: Around): Outcome<ScrewChoice> {
   if (spec.screws === "none") return { value: undefined, findings: [] };
-  const wanted = spec.screws?.with ?? usual;
+  const wanted = spec.screws?.with ?? usual[around.job.units];
   const split = splitScrew(wanted);
   const rowName = split?.row ?? wanted;
   const row = screwRow(around.shop, rowName);

@@ -3,9 +3,10 @@ import { below, count, type Finding, mm, type Outcome, raise, text } from "../..
 import { axisId, featureId, partId } from "../../model/ids.js";
 import type { Axis } from "../../model/joint.js";
 import type { Around, Built } from "../../model/piece.js";
+import { boltName } from "../../shop/boltName.js";
 import { boltLengths, stockLength } from "../common/boltLength.js";
 import type { Draft } from "../common/part.js";
-import type { Bolted, Bolts } from "./design.js";
+import type { Bolted } from "./design.js";
 import * as say from "./findings.js";
 import type { PlateSpec } from "./schema.js";
 
@@ -49,18 +50,12 @@ export function boltToBuy(spec: PlateSpec, design: Bolted, around: Around): Outc
     tight: under + (covering?.clamped ?? 0),
   });
   const length = stockLength(bolts.row, range);
-  if (length !== undefined) return { value: boughtAs(bolts, length), findings };
+  if (length !== undefined) return { value: boltName(bolts.name, bolts.row.thread, length), findings };
   const facts = { bolt: text(bolts.name), least: mm(range.least), most: mm(range.most) };
   return {
     value: undefined,
     findings: [...findings, raise(say.noBoltLength, { at: at("with"), on: [around.id], facts })],
   };
-}
-
-/** "M6 x 20 button black": the length goes behind the thread. */
-function boughtAs({ name, row }: Bolts, length: number): string {
-  const rest = name.startsWith(row.thread) ? name.slice(row.thread.length) : ` ${name}`;
-  return `${row.thread} x ${length}${rest}`;
 }
 
 /** The bolts' axes: heads on the plate's face. */
