@@ -1,4 +1,5 @@
 import type { Point, Vertex } from "./profile.js";
+import { tolerance } from "./tolerance.js";
 
 /** An arc: where it starts, rad from the x axis, and how far it turns; a positive sweep runs counter-clockwise. */
 export type Arc = { readonly center: Point; readonly radius: number; readonly start: number; readonly sweep: number };
@@ -19,6 +20,14 @@ export function arcOf(a: Vertex, b: Point): Arc {
     start: Math.atan2(a.y - center.y, a.x - center.x),
     sweep: sweepOfBulge(a.bulge),
   };
+}
+
+/** Whether the edge is a line, or so flat an arc that its centre would drown in noise: it stands off its chord by less
+ *  than anyone can cut. */
+export function isFlat(a: Vertex, b: Point): boolean {
+  if (a.bulge === 0) return true;
+  const chord = Math.hypot(b.x - a.x, b.y - a.y);
+  return sagittaOf(chord, a.bulge) <= Math.max(tolerance.samePoint, tolerance.flat * chord);
 }
 
 export function bulgeOfSweep(sweep: number): number {

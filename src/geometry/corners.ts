@@ -1,4 +1,4 @@
-import { arcOf, bulgeOfSweep, directionAtEnd, directionAtStart, shortWay, sweepOfBulge } from "./arc.js";
+import { arcOf, bulgeOfSweep, directionAtEnd, directionAtStart, isFlat, shortWay, sweepOfBulge } from "./arc.js";
 import { difference, union } from "./boolean.js";
 import { type Corner, type Cornered, cornersOf, type Refused, type Sizes, sizeAt, type Which } from "./corner.js";
 import { edgeLength } from "./measure.js";
@@ -166,7 +166,7 @@ function footOn(a: Vertex, b: Point, moved: Moved, p: Point): Point {
 
 /** How far along the edge a place on its endless curve lies, 0 at its start, 1 at its end. */
 function shareAlong(a: Vertex, b: Point, p: Point): number {
-  if (a.bulge === 0) {
+  if (isFlat(a, b)) {
     const dx = b.x - a.x;
     const dy = b.y - a.y;
     return ((p.x - a.x) * dx + (p.y - a.y) * dy) / (dx * dx + dy * dy);
@@ -184,7 +184,7 @@ function chamferCut({ before, at, after }: Corner, setback: number): Cut | undef
 }
 
 function placeAlong(a: Vertex, b: Point, share: number): Point {
-  if (a.bulge === 0) return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
+  if (isFlat(a, b)) return { x: a.x + (b.x - a.x) * share, y: a.y + (b.y - a.y) * share };
   const { center, radius, start, sweep } = arcOf(a, b);
   const angle = start + sweep * share;
   return { x: center.x + radius * Math.cos(angle), y: center.y + radius * Math.sin(angle) };

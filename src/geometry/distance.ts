@@ -1,4 +1,4 @@
-import { arcOf } from "./arc.js";
+import { arcOf, isFlat } from "./arc.js";
 import { eachEdge, extentsOf } from "./measure.js";
 import { circleWithCircle, lineWithCircle, lineWithLine } from "./meet.js";
 import type { Extents, Path, Point, Profile, Region, Vertex } from "./profile.js";
@@ -27,7 +27,7 @@ export function nearestOnPath(path: Path, point: Point): Nearest | undefined {
 
 /** The place on one edge, from `a` to `b`, that is nearest to `p`. */
 export function nearestOnEdge(a: Vertex, b: Point, p: Point): Point {
-  if (a.bulge === 0 || (a.x === b.x && a.y === b.y)) return nearestOnLine(a, b, p);
+  if (isFlat(a, b)) return nearestOnLine(a, b, p);
   const { center, radius } = arcOf(a, b);
   const foot = onCircle(center, radius, p);
   if (foot !== undefined && besideArc(a, b, foot)) return foot;
@@ -96,9 +96,9 @@ function gap(p: Point, a: Vertex, b: Point): number {
 
 /** Gaps where neither place is an end: on the perpendicular from an arc's centre to the other edge. */
 function feet(a: Vertex, b: Vertex, c: Vertex, d: Vertex): number[] {
-  if (a.bulge === 0) return [];
+  if (isFlat(a, b)) return [];
   const arc = arcOf(a, b);
-  const towards = c.bulge === 0 ? nearestOnLine(c, d, arc.center) : arcOf(c, d).center;
+  const towards = isFlat(c, d) ? nearestOnLine(c, d, arc.center) : arcOf(c, d).center;
   const length = Math.hypot(towards.x - arc.center.x, towards.y - arc.center.y);
   if (length === 0) return [gap(a, c, d)];
   const ux = ((towards.x - arc.center.x) / length) * arc.radius;
@@ -115,9 +115,10 @@ function edgesMeet(a: Vertex, b: Vertex, c: Vertex, d: Vertex): boolean {
 
 /** Where the endless lines or whole circles of two edges cross. */
 function crossings(a: Vertex, b: Vertex, c: Vertex, d: Vertex): Point[] {
-  if (a.bulge === 0 && c.bulge === 0) return lineWithLine(a, b, c, d);
-  if (a.bulge === 0) return lineWithCircle(a, b, arcOf(c, d).center, arcOf(c, d).radius);
-  if (c.bulge === 0) return lineWithCircle(c, d, arcOf(a, b).center, arcOf(a, b).radius);
+  const [flat, flatToo] = [isFlat(a, b), isFlat(c, d)];
+  if (flat && flatToo) return lineWithLine(a, b, c, d);
+  if (flat) return lineWithCircle(a, b, arcOf(c, d).center, arcOf(c, d).radius);
+  if (flatToo) return lineWithCircle(c, d, arcOf(a, b).center, arcOf(a, b).radius);
   const one = arcOf(a, b);
   const other = arcOf(c, d);
   return circleWithCircle(one.center, one.radius, other.center, other.radius);
@@ -125,7 +126,7 @@ function crossings(a: Vertex, b: Vertex, c: Vertex, d: Vertex): Point[] {
 
 /** Whether a place on the edge's endless line or whole circle lies between its ends. */
 function within(a: Vertex, b: Vertex, p: Point): boolean {
-  if (a.bulge !== 0) return besideArc(a, b, p);
+  if (!isFlat(a, b)) return besideArc(a, b, p);
   const dx = b.x - a.x;
   const dy = b.y - a.y;
   const t = (p.x - a.x) * dx + (p.y - a.y) * dy;

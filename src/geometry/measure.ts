@@ -1,4 +1,4 @@
-import { arcOf, midpoint, radiusOf, sagittaOf, sweepOfBulge } from "./arc.js";
+import { arcOf, isFlat, midpoint, radiusOf, sweepOfBulge } from "./arc.js";
 import type { Extents, Path, Point, Profile, Region, Vertex } from "./profile.js";
 import { tolerance } from "./tolerance.js";
 
@@ -151,7 +151,7 @@ function bowCentroid(a: Vertex, b: Point, bow: number): Point {
 
 /** The left-, right-, top- and bottommost places of an arc that lie between its ends. */
 function quadrantsOf(a: Vertex, b: Point): Point[] {
-  if (a.bulge === 0 || sagittaOf(Math.hypot(b.x - a.x, b.y - a.y), a.bulge) === 0) return [];
+  if (isFlat(a, b)) return [];
   const { center, radius, start, sweep } = arcOf(a, b);
   const from = sweep > 0 ? start : start + sweep;
   const to = from + Math.abs(sweep);

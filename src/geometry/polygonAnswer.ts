@@ -1,5 +1,5 @@
 import { areaPathsD, booleanOpD, ClipType, EndType, FillRule, inflatePathsD, JoinType, type PathsD } from "clipper2-ts";
-import { arcOf, sweepOfBulge } from "./arc.js";
+import { arcOf, isFlat, sweepOfBulge } from "./arc.js";
 import { turnAt } from "./corner.js";
 import { areaOf, eachEdge, lengthOf } from "./measure.js";
 import type { Distances } from "./offset.js";
@@ -85,10 +85,9 @@ function evenPolygon(profile: Profile): Point[] {
   const points: Point[] = [];
   eachEdge(profile, (a, b) => {
     points.push({ x: a.x, y: a.y });
-    if (a.bulge === 0 || (a.x === b.x && a.y === b.y)) return;
+    if (isFlat(a, b)) return;
     const { center, radius, start, sweep } = arcOf(a, b);
-    const n = chordsOf(radius, sweep, chord);
-    if (n < 2) return;
+    const n = Math.max(2, chordsOf(radius, sweep, chord));
     const step = Math.abs(sweep) / n;
     const out = evenRadius(n, step) * radius;
     for (let i = 1; i < n; i++) {
@@ -117,7 +116,7 @@ function allowance(regions: readonly Region[], distance: number): number {
     eachEdge(loop, (a, b, i) => {
       const turn = Math.abs(turnAt(loop[(i + loop.length - 1) % loop.length]!, a, b));
       sum += (chord / 5) * reach * turn + (turn > spike ? reach * reach : 0);
-      if (a.bulge === 0 || (a.x === b.x && a.y === b.y)) return;
+      if (isFlat(a, b)) return;
       sum += 2 * chord * Math.sqrt(8 * arcOf(a, b).radius * chord);
       sum += chord * reach * Math.abs(sweepOfBulge(a.bulge));
     });

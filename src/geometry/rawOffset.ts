@@ -1,4 +1,4 @@
-import { arcOf, directionAtEnd, directionAtStart, shortWay } from "./arc.js";
+import { arcOf, directionAtEnd, directionAtStart, isFlat, shortWay } from "./arc.js";
 import { circleWithCircle, lineWithCircle, lineWithLine } from "./meet.js";
 import type { Path, Point, Profile, Vertex } from "./profile.js";
 import { pushSegments, type Segment } from "./segment.js";
@@ -71,13 +71,25 @@ function hasLength(a: Vertex, b: Point): boolean {
 export function moveEdge(a: Vertex, b: Point, distance: number): Moved {
   const first = directionAtStart(a, b);
   const last = directionAtEnd(a, b);
-  const arc = a.bulge === 0 ? undefined : arcOf(a, b);
+  const arc = isFlat(a, b) ? undefined : arcOf(a, b);
   const radius = arc === undefined ? 0 : arc.radius + Math.sign(a.bulge) * distance;
   const collapsed = arc !== undefined && radius <= tolerance.samePoint;
   const from = collapsed ? arc.center : beside(a, first, distance);
   const to = collapsed ? arc.center : beside(b, last, distance);
   const center = arc?.center;
-  return { by: a.by, distance, bulge: a.bulge, at: b, from, to, first, last, collapsed, center, radius };
+  return {
+    by: a.by,
+    distance,
+    bulge: arc === undefined ? 0 : a.bulge,
+    at: b,
+    from,
+    to,
+    first,
+    last,
+    collapsed,
+    center,
+    radius,
+  };
 }
 
 /** Draws on from where it stands. */

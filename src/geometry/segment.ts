@@ -1,6 +1,5 @@
-import { sagittaOf } from "./arc.js";
+import { isFlat, midpoint } from "./arc.js";
 import type { Point, Vertex } from "./profile.js";
-import { tolerance } from "./tolerance.js";
 
 /**
  * A directed line or arc of no more than half a turn, with what the crossing of two of them needs at hand.
@@ -23,7 +22,7 @@ export type Segment = {
 export function pushSegments(into: Segment[], a: Vertex, b: Point, side: 0 | 1): void {
   const bulge = isFlat(a, b) ? 0 : a.bulge;
   if (Math.abs(bulge) > 1 + 1e-9) {
-    const middle = halfway(a, b);
+    const middle = midpoint(a, b);
     const half = bulge / (1 + Math.sqrt(1 + bulge * bulge));
     into.push(segment(a.x, a.y, middle.x, middle.y, half, a.by, side));
     into.push(segment(middle.x, middle.y, b.x, b.y, half, a.by, side));
@@ -86,15 +85,4 @@ export function bulgeBetween(s: Segment, ax: number, ay: number, bx: number, by:
   const off = Math.hypot(ax + bx - 2 * s.cx, ay + by - 2 * s.cy) / 2;
   const bulge = half / (s.radius + off);
   return s.bulge > 0 ? bulge : -bulge;
-}
-
-/** An arc so flat that its centre would drown in noise is a line: it stands off its chord by less than anyone can cut. */
-function isFlat(a: Vertex, b: Point): boolean {
-  if (a.bulge === 0) return true;
-  const chord = Math.hypot(b.x - a.x, b.y - a.y);
-  return sagittaOf(chord, a.bulge) <= Math.max(tolerance.samePoint, tolerance.flat * chord);
-}
-
-function halfway(a: Vertex, b: Point): Point {
-  return { x: (a.x + b.x) / 2 + ((b.y - a.y) * a.bulge) / 2, y: (a.y + b.y) / 2 - ((b.x - a.x) * a.bulge) / 2 };
 }

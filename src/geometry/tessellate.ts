@@ -1,4 +1,4 @@
-import { arcOf, midpoint } from "./arc.js";
+import { arcOf, isFlat, midpoint } from "./arc.js";
 import { eachEdge } from "./measure.js";
 import type { Path, Point, Profile, Vertex } from "./profile.js";
 
@@ -29,7 +29,7 @@ export function chordsOf(radius: number, sweep: number, chord: number): number {
 
 function pushEdge(points: Point[], a: Vertex, b: Point, chord: number): void {
   points.push({ x: a.x, y: a.y });
-  if (a.bulge === 0) return;
+  if (isFlat(a, b)) return;
   const { center, radius, start, sweep } = arcOf(a, b);
   const n = chordsOf(radius, sweep, chord);
   if (n === 2) points.push(midpoint(a, b));

@@ -1,4 +1,4 @@
-import { arcOf } from "./arc.js";
+import { arcOf, isFlat } from "./arc.js";
 import { eachEdge } from "./measure.js";
 import type { Point, Profile, Vertex } from "./profile.js";
 
@@ -21,7 +21,7 @@ export function turnsPastEdge(a: Vertex, b: Point, p: Point): number {
   let turns = 0;
   if (a.y <= p.y && b.y > p.y && side > 0) turns = 1;
   else if (a.y > p.y && b.y <= p.y && side < 0) turns = -1;
-  if (a.bulge === 0) return turns;
+  if (isFlat(a, b)) return turns;
   // on the chord the bow must take the side that the crossing took
   const left = side > 0 || (side === 0 && (b.y < a.y || (b.y === a.y && b.x > a.x)));
   if (left === a.bulge > 0) return turns;

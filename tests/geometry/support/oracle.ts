@@ -175,13 +175,15 @@ function awayFromPolygons(polygons: PathsD, p: Point): number {
 }
 
 /** Whether a place on a boundary is only the wall of a slit or blade thinner than chord noise, as rounding leaves along a
- *  flush seam, or as the tip of a cusp: all around it, as near as counts, is inside, or all is outside. */
+ *  flush seam, or as the tip of a cusp: a circle around it, as large as counts, lies all inside or all outside but for
+ *  where it crosses the slit itself, once each way. */
 function inSlit(polygons: PathsD, p: Point): boolean {
-  const around = Array.from({ length: 8 }, (_, k) => {
-    const angle = (k * Math.PI) / 4 + 0.1;
+  const ways = 16;
+  const inside = Array.from({ length: ways }, (_, k) => {
+    const angle = ((k + 0.3) * 2 * Math.PI) / ways;
     return insidePolygons(polygons, p.x + oracle.thin * Math.cos(angle), p.y + oracle.thin * Math.sin(angle));
-  });
-  return around.every((inside) => inside === around[0]);
+  }).filter(Boolean).length;
+  return inside <= 2 || inside >= ways - 2;
 }
 
 function insidePolygons(polygons: PathsD, x: number, y: number): boolean {

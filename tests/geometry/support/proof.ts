@@ -37,7 +37,7 @@ export function proveBooleans(from: number, count: number, chord: number): Proof
 }
 
 /** Every place on a moved boundary lies the distance from the one it came from, by the exact curves; sampled. */
-function strayFrom(region: Region, distance: number, found: readonly Region[]): string | undefined {
+export function strayFrom(region: Region, distance: number, found: readonly Region[]): string | undefined {
   const source = [region.outer, ...region.holes];
   for (const loop of found.flatMap((r) => [r.outer, ...r.holes])) {
     for (let i = 0; i < loop.length; i++) {
