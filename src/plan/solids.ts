@@ -6,9 +6,9 @@ import type { Block, SolidKernel, SolidRef } from "../geometry/solids.js";
 import type { StandingBlock } from "../geometry/solids-apart.js";
 import { featureName } from "../model/ids.js";
 import type { Driver, Job, Obstacle } from "../model/job.js";
+import { onceFor } from "../model/once.js";
 import type { Feature, Part } from "../model/part.js";
 import { rules } from "../shop/rules.js";
-import { onceFor } from "./once.js";
 import type { Standing } from "./standing.js";
 
 /**

@@ -31,15 +31,16 @@ export const solveFindings: readonly FindingDef[] = [freeSizeBinds, freeSizeUnse
 const mostRounds = 8;
 
 /** Steps either side of the crossing that are looked at: where a bolt or block comes or goes the volume jumps. */
-const lookAround = 2;
+const lookAround = 1;
 
 /**
  * Settles the free sizes: each in turn, with the others held, until none moves.
  *
  * 1. A size is a whole number of its steps between its limits. Pieces talk (offer, ask) at each size tried, so that
  *    what is asked of the box is what would be asked at that size; then the owner says how much is missing.
- * 2. The volume grows with the size but for jumps, so the step where the missing volume changes sign is found by
- *    halving; no derivative is used.
+ * 2. The volume grows with the size but for jumps, so the step where the missing volume changes sign is held between
+ *    two others. The next one to try lies where a straight line between them would cross (volumes of boxes are nearly
+ *    straight); whenever that has not halved the distance, the middle is tried. No derivative is used.
  * 3. Of the steps around it the one that misses least is taken, the smaller of equals.
  */
 export function settleSizes(
@@ -83,11 +84,17 @@ function settleOne(owner: Owner, sizes: Sizes, pieces: readonly Named[], job: Jo
   const miss = remember((index) => missAt(owner.piece, sizeAt(index), sizes, pieces, job, shop));
   let low = 0;
   let high = last;
-  while (high - low > 1) {
-    const half = (low + high) >> 1;
-    if (miss(half) > 0) low = half;
-    else high = half;
+  let straight = true;
+  while (high - low > 1 && miss(low) > 0 && miss(high) < 0) {
+    const before = high - low;
+    const share = straight ? miss(low) / (miss(low) - miss(high)) : 0.5;
+    const next = Math.min(high - 1, Math.max(low + 1, low + Math.floor(share * before)));
+    if (miss(next) > 0) low = next;
+    else high = next;
+    straight = (high - low) * 2 <= before || !straight;
   }
+  if (miss(low) <= 0) high = low;
+  else if (miss(high) > 0) low = high;
   let best = low;
   for (let index = Math.max(0, low - lookAround); index <= Math.min(last, high + lookAround); index++) {
     if (Math.abs(miss(index)) < Math.abs(miss(best))) best = index;

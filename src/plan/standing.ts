@@ -3,8 +3,8 @@ import { extentsOf } from "../geometry/measure.js";
 import type { StandingBlock } from "../geometry/solids-apart.js";
 import type { Plan } from "../model/build.js";
 import type { PartId } from "../model/ids.js";
+import { onceFor } from "../model/once.js";
 import type { Part } from "../model/part.js";
-import { onceFor } from "./once.js";
 
 /** A part where it stands in the vehicle, and the block round the bare board, in the part's own frame. */
 export type Standing = StandingBlock & { readonly part: Part };

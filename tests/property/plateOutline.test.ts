@@ -6,7 +6,6 @@ import { pointInRegion } from "../../src/geometry/inside.js";
 import type { Profile } from "../../src/geometry/profile.js";
 import { tessellate } from "../../src/geometry/tessellate.js";
 import { outlineOf } from "../../src/job/outline.js";
-import type { Around } from "../../src/model/piece.js";
 import { gapAt, plateOutline } from "../../src/pieces/plate/outline.js";
 import type { PlateSpec } from "../../src/pieces/plate/schema.js";
 import { sampleJob } from "../fixtures/jobAndShop.js";
@@ -56,8 +55,8 @@ it("keeps every side of a plate at its own gap, and every corner as far away as 
       const sides = Object.fromEntries(names.map((name, i) => [name, { gap: floor.gaps[i]! }]));
       const spec = { kind: "plate", board: "plate", outline: "space", height: 0, sides } as PlateSpec;
       const job = sampleJob({ unit: "mm" });
-      const around = { job: { ...job, space: { ...job.space, outline, sides: names } } } as unknown as Around;
-      const [plate, ...others] = plateOutline(spec, undefined, around);
+      const placed = { ...job, space: { ...job.space, outline, sides: names } };
+      const [plate, ...others] = plateOutline(spec, undefined, placed);
       expect(others).toEqual([]);
       for (const p of tessellate(plate!, 0.01)) {
         const near = nearestOn(outline, p)!;

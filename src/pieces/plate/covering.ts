@@ -1,6 +1,6 @@
-import type { Covering } from "../../model/job.js";
+import type { Covering, Job } from "../../model/job.js";
 import type { Edge } from "../../model/part.js";
-import type { Around } from "../../model/piece.js";
+import type { Shop } from "../../model/shop.js";
 import { rules } from "../../shop/rules.js";
 import type { PlateSpec } from "./schema.js";
 
@@ -14,7 +14,7 @@ export type PlateCovering = Covering & {
   readonly over: (edge: string) => boolean;
 };
 
-export function coveringOf(spec: PlateSpec, { job, shop }: Around): PlateCovering | undefined {
+export function coveringOf(spec: PlateSpec, job: Job, shop: Shop): PlateCovering | undefined {
   const covered = spec.covered;
   const covering = covered && job.coverings[covered.with];
   if (covered === undefined || covering === undefined) return undefined;

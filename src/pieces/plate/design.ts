@@ -5,8 +5,10 @@ import { pointInRegion } from "../../geometry/inside.js";
 import { areaOfRegion, eachEdge } from "../../geometry/measure.js";
 import type { Point, Region } from "../../geometry/profile.js";
 import { circle } from "../../geometry/shapes.js";
+import type { Job } from "../../model/job.js";
+import { onceForThree } from "../../model/once.js";
 import type { Around } from "../../model/piece.js";
-import type { Bolt, ThreadedInsert } from "../../model/shop.js";
+import type { Bolt, Shop, ThreadedInsert } from "../../model/shop.js";
 import { insertsFor } from "../../shop/lookups.js";
 import { rules } from "../../shop/rules.js";
 import { type Bearing, bearingOf } from "./bearing.js";
@@ -55,16 +57,10 @@ export type Bolts = {
  */
 export function designOf(spec: PlateSpec, around: Around): Design {
   const { thickness } = around.board(spec.board);
-  const covering = coveringOf(spec, around);
-  const outlines = plateOutline(spec, covering, around);
+  const { covering, outlines, notches, notched } = groundworkOf(spec, around.job, around.shop);
   const outline: Region = { outer: outlines[0] ?? [], holes: [] };
-  const notches = notchesOf(spec).flatMap((notch) => {
-    const region = notchRegion(notch, covering, around);
-    return region ? [{ spec: notch, region }] : [];
-  });
   const opening = openingOf(spec, covering, around);
-  const taken = [...notches.map((notch) => notch.region), ...(opening ? [opening.region] : [])];
-  const body = outlines.length === 1 ? difference(outline, taken) : [];
+  const body = notched.flatMap((region) => (opening ? difference(region, [opening.region]) : [region]));
   const bearer = bearerOf(spec);
   const bearing = bearer === undefined ? undefined : bearingOf(bearer, around);
   const lift = covering && bearing ? liftOver(bearing, body, covering) : 0;
@@ -81,6 +77,25 @@ export function designOf(spec: PlateSpec, around: Around): Design {
     stands: shifted(0, 0, bottom + lift + thickness),
   };
 }
+
+/** The part of a plate that leans on no other piece: worked out once, however often the solver asks. */
+const groundworkOf = onceForThree((spec: PlateSpec, job: Job, shop: Shop) => {
+  const covering = coveringOf(spec, job, shop);
+  const outlines = plateOutline(spec, covering, job);
+  const notches = notchesOf(spec).flatMap((notch): Notch[] => {
+    const region = notchRegion(notch, covering, job);
+    return region ? [{ spec: notch, region }] : [];
+  });
+  const [outer, ...others] = outlines;
+  const notched =
+    outer === undefined || others.length > 0
+      ? []
+      : difference(
+          { outer, holes: [] },
+          notches.map((notch) => notch.region),
+        );
+  return { covering, outlines, notches, notched };
+});
 
 export function boltedOf(spec: PlateSpec, around: Around): Bolted {
   const design = designOf(spec, around);

@@ -4,7 +4,7 @@ import { offsetProfile } from "../../geometry/offset.js";
 import type { Point, Profile, Region } from "../../geometry/profile.js";
 import { polygon } from "../../geometry/shapes.js";
 import { turned } from "../../geometry/transform.js";
-import type { Around } from "../../model/piece.js";
+import type { Job } from "../../model/job.js";
 import { addedAt, type PlateCovering } from "./covering.js";
 import type { NotchSpec } from "./schema.js";
 
@@ -18,8 +18,8 @@ const beyond = 10;
  *
  * Returns: undefined where the obstacle or the side is not known (the references say so) or nothing can be made of it.
  */
-export function notchRegion(notch: NotchSpec, covering: PlateCovering | undefined, around: Around): Region | undefined {
-  const obstacle = around.job.space.obstacles[notch.around];
+export function notchRegion(notch: NotchSpec, covering: PlateCovering | undefined, job: Job): Region | undefined {
+  const obstacle = job.space.obstacles[notch.around];
   if (obstacle === undefined) return undefined;
   const by = `notch.${notch.around}`;
   const added = addedAt(by, covering);
@@ -29,10 +29,10 @@ export function notchRegion(notch: NotchSpec, covering: PlateCovering | undefine
     const [hole] = offsetProfile(renamed(obstacle.outline, by), grow, { corners: "sharp" });
     return hole && { outer: renamed(fillet(hole, radius).profile, by), holes: [] };
   }
-  const out = outwardOf(notch["open to"], around.job.space.outline);
+  const out = outwardOf(notch["open to"], job.space.outline);
   if (out === undefined) return undefined;
   return {
-    outer: renamed(openNotch(obstacle.outline, around.job.space.outline, out, grow, radius, by), by),
+    outer: renamed(openNotch(obstacle.outline, job.space.outline, out, grow, radius, by), by),
     holes: [],
   };
 }

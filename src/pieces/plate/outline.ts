@@ -2,7 +2,7 @@ import { arcOf, directionAtEnd, directionAtStart } from "../../geometry/arc.js";
 import { fillet } from "../../geometry/corners.js";
 import type { Point, Profile } from "../../geometry/profile.js";
 import { sureOffset } from "../../geometry/sure.js";
-import type { Around } from "../../model/piece.js";
+import type { Job } from "../../model/job.js";
 import { rules } from "../../shop/rules.js";
 import { addedAt, type PlateCovering } from "./covering.js";
 import type { PlateSpec } from "./schema.js";
@@ -19,11 +19,7 @@ import type { PlateSpec } from "./schema.js";
  *
  * Returns: one profile; several, or none, where the space is too narrow for its gaps or the shape is in doubt.
  */
-export function plateOutline(
-  spec: PlateSpec,
-  covering: PlateCovering | undefined,
-  { job }: Around,
-): readonly Profile[] {
+export function plateOutline(spec: PlateSpec, covering: PlateCovering | undefined, job: Job): readonly Profile[] {
   const { sharp, corners } = sharpened(job.space.outline);
   const back = (side: string) => gapAt(side, spec) + addedAt(side, covering);
   const moved = sureOffset({ outer: sharp, holes: [] }, (by) => -back(by), { corners: "sharp" });

@@ -3,9 +3,9 @@ import type { Profile } from "../../../geometry/profile.js";
 import { loadSolids, type SolidKernel, type SolidRef } from "../../../geometry/solids.js";
 import { tolerance } from "../../../geometry/tolerance.js";
 import type { Plan } from "../../../model/build.js";
+import { onceFor } from "../../../model/once.js";
 import type { Feature, Part } from "../../../model/part.js";
 import type { Air } from "../../../model/piece.js";
-import { onceFor } from "../../once.js";
 import { isFilled, makersOf, wallOf } from "../../solids.js";
 import { type Standing, standingParts } from "../../standing.js";
 

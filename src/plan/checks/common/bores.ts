@@ -2,8 +2,8 @@ import { arcOf } from "../../../geometry/arc.js";
 import { nearestOn } from "../../../geometry/distance.js";
 import type { Vector } from "../../../geometry/frame.js";
 import type { Point } from "../../../geometry/profile.js";
+import { onceFor } from "../../../model/once.js";
 import type { Cut, Feature, Part } from "../../../model/part.js";
-import { onceFor } from "../../once.js";
 
 type Hole = Extract<Cut, { kind: "hole" }>;
 

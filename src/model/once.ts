@@ -9,3 +9,11 @@ export function onceFor<Thing extends object, Result>(make: (thing: Thing) => Re
     return result;
   };
 }
+
+/** The same for what follows from three things together. */
+export function onceForThree<A extends object, B extends object, C extends object, Result>(
+  make: (a: A, b: B, c: C) => Result,
+): (a: A, b: B, c: C) => Result {
+  const made = onceFor((a: A) => onceFor((b: B) => onceFor((c: C) => make(a, b, c))));
+  return (a, b, c) => made(a)(b)(c);
+}
