@@ -43,10 +43,10 @@ export function polygonOffset(region: Region, distance: Distances, corners: Corn
   const lesser = names.reduce((a, b) => Math.min(a, b), Number.POSITIVE_INFINITY);
   const greater = names.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
   const equal = lesser === greater;
-  // a corner between two distances is a mitre whatever the others are
-  const polygons = inflate(region, greater, equal ? corners : "sharp");
+  // a corner between two distances is a mitre whatever the others are, and takes more than a round one either way
+  const polygons = inflate(region, greater, equal ? corners : greater < 0 ? "round" : "sharp");
   const most = areaPathsD(polygons);
-  const least = equal ? most : areaPathsD(inflate(region, lesser, "sharp"));
+  const least = equal ? most : areaPathsD(inflate(region, lesser, lesser < 0 ? "sharp" : "round"));
   const allowed = allowance([region], Math.max(Math.abs(lesser), Math.abs(greater)));
   return { least, most, allowed, polygons };
 }
@@ -115,7 +115,7 @@ function allowance(regions: readonly Region[], distance: number): number {
     sum += 1e-4 * lengthOf(loop);
     eachEdge(loop, (a, b, i) => {
       const turn = Math.abs(turnAt(loop[(i + loop.length - 1) % loop.length]!, a, b));
-      sum += (chord / 5) * reach * turn + (turn > spike ? reach * reach : 0);
+      sum += (chord / 5) * reach * turn + (turn > spike ? 4 * reach * reach : 0);
       if (isFlat(a, b)) return;
       sum += 2 * chord * Math.sqrt(8 * arcOf(a, b).radius * chord);
       sum += chord * reach * Math.abs(sweepOfBulge(a.bulge));

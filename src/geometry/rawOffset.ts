@@ -42,7 +42,7 @@ function drawChain(edges: readonly Moved[], closed: boolean, corners: Corners): 
   edges.forEach((edge, i) => {
     const next = edges[i + 1] ?? (closed ? edges[0] : undefined);
     if (!edge.collapsed) pushSegments(chain, { ...edge.from, bulge: edge.bulge, by: edge.by }, edge.to, 0);
-    if (next !== undefined) join(new Pen(chain, edge.to), edge, next, corners);
+    if (next !== undefined) join(chain, edge, next, corners);
   });
   return chain;
 }
@@ -105,7 +105,8 @@ class Pen {
   }
 }
 
-function join(pen: Pen, one: Moved, two: Moved, corners: Corners): void {
+function join(chain: Segment[], one: Moved, two: Moved, corners: Corners): void {
+  const pen = new Pen(chain, one.to);
   const by = joinedName(one.by, two.by);
   const turn = turnBetween(one, two);
   const smooth = Math.abs(turn) < tolerance.smooth;
@@ -115,6 +116,7 @@ function join(pen: Pen, one: Moved, two: Moved, corners: Corners): void {
   if (meeting !== undefined) {
     pen.to(meeting, one.by, bulgeOn(one, one.to, meeting));
     pen.to(two.from, two.by, bulgeOn(two, meeting, two.from));
+    if (opens && (one.center ?? two.center) !== undefined) wholePie(chain, one, two, turn, by);
     return;
   }
   if (opens && !smooth) pie(pen, one, two, turn, by);
@@ -127,6 +129,13 @@ function pie(pen: Pen, one: Moved, two: Moved, turn: number, by: string): void {
   const radius = Math.sign(turn) * Math.min(Math.abs(one.distance), Math.abs(two.distance));
   pen.to(beside(one.at, one.last, radius), by);
   pen.to(beside(one.at, two.first, radius), by, Math.tan(turn / 4));
+}
+
+/** The same as a loop of its own: an arc carried on curls away, and could leave less than both distances ask for. */
+function wholePie(chain: Segment[], one: Moved, two: Moved, turn: number, by: string): void {
+  const pen = new Pen(chain, one.at);
+  pie(pen, one, two, turn, by);
+  pen.to(one.at, by);
 }
 
 /** Signed turn at the corner. Doubling back is taken as opening: its pie can only cover what is swept anyway. */

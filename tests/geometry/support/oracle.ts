@@ -53,13 +53,13 @@ export type Ask = (chord: number) => PathsD;
 /**
  * What is wrong with a result, in words; undefined where it agrees. `first` is the chord of the first question: a coarser
  * one is quicker, and what agrees with it within the same limits needs no finer one. Where two arcs all but touch, even
- * 1e-4 moves their crossing by more than 0.002 mm: a boundary that strays is asked for once more at 1e-6.
+ * 1e-4 moves their crossing by more than 0.002 mm: a boundary that strays is asked for once more at 1e-5, and at 1e-6.
  */
 export function disagreement(regions: readonly Region[], ask: Ask, first: number): string | undefined {
   const doubled = doubledEdge(regions);
   if (doubled !== undefined) return doubled;
   let fault: string | undefined;
-  for (const chord of [first, oracle.chord, oracle.chord / 100]) {
+  for (const chord of [first, oracle.chord, oracle.chord / 10, oracle.chord / 100]) {
     if (chord < oracle.chord && !fault?.startsWith("boundary")) return fault;
     fault = compare(regions, ask(chord), chord);
     if (fault === undefined) return undefined;
