@@ -17,3 +17,8 @@ export function stepOf(spec: { readonly "cut by"?: Method | undefined }, around:
 export function snap(size: number, step: number | undefined): number {
   return step === undefined ? size : Math.round(size / step) * step;
 }
+
+/** Up to the next whole step; a hair over a step, from the arithmetic, is that step. The size itself where there is none. */
+export function upToStep(size: number, step: number | undefined): number {
+  return step === undefined ? size : Math.ceil(size / step - 1e-6) * step;
+}

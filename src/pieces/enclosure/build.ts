@@ -6,6 +6,8 @@ import { type PieceId, partId } from "../../model/ids.js";
 import type { Axis, Joint } from "../../model/joint.js";
 import type { Edge, Part } from "../../model/part.js";
 import type { Air, Around, Built } from "../../model/piece.js";
+import { rules } from "../../shop/rules.js";
+import { upToStep } from "../common/method.js";
 import { type Draft, makePart } from "../common/part.js";
 import { type Block, blockFrame, blocksOf, layersOf, type Thread, threadsOf } from "./blocks.js";
 import { buysOf } from "./buys.js";
@@ -85,18 +87,21 @@ function panelPart(
     from: [around.origin],
     board: around.board(spec.board),
     features,
-    edges: joinedEdges(face, shape, around),
+    edges: edgesOf(face, spec, shape, around),
     at: faceFrame(face, shape.spans[face]),
   });
 }
 
-function joinedEdges(face: FaceName, shape: Shape, around: Around): Readonly<Record<string, Edge>> {
-  const joined = pairsOf(shape).filter(([, into]) => into === face);
+/** Edges that meet a neighbour's face are joints; where a face to be flushed runs over its neighbour it is left oversize. */
+function edgesOf(face: FaceName, spec: EnclosureSpec, shape: Shape, around: Around): Readonly<Record<string, Edge>> {
+  const left = upToStep(rules.flushAllowance.value, shape.step);
   return Object.fromEntries(
-    joined.map(([over]): [string, Edge] => [
-      over,
-      { bevel: 0, flush: 0, finish: { kind: "joint", joint: jointName(around.id, over, face) } },
-    ]),
+    pairsOf(shape).flatMap(([over, into]): [string, Edge][] => {
+      const finish: Edge["finish"] = { kind: "joint", joint: jointName(around.id, over, face) };
+      if (into === face) return [[over, { bevel: 0, flush: 0, finish }]];
+      if (over !== face || !spec.flush?.includes(face)) return [];
+      return [[into, { bevel: 0, flush: left, finish: { kind: "bare" } }]];
+    }),
   );
 }
 

@@ -1,4 +1,5 @@
 import type { Vector } from "../../geometry/frame.js";
+import { upToStep } from "../common/method.js";
 import { type AxisIndex, type FaceName, faceAt, faceNames, faces, type Span } from "./faces.js";
 
 /** Outside width (x), depth (y) and height (z), mm. */
@@ -62,16 +63,11 @@ function spanOf(face: FaceName, outside: Outside, thickness: number, laps: reado
     const overMax = lapsOver(face, faceAt(axis, "max"), laps);
     const from = overMin ? 0 : thickness;
     const to = overMax ? outside[axis] : outside[axis] - thickness;
-    const proud = step === undefined ? 0 : upToStep(to - from, step) - (to - from);
+    const proud = upToStep(to - from, step) - (to - from);
     return overMax || !overMin ? [from, to + proud] : [from - proud, to];
   });
   return {
     min: ends.map((end) => end[0]!) as unknown as Vector,
     max: ends.map((end) => end[1]!) as unknown as Vector,
   };
-}
-
-/** Up to the next whole step; a hair over a step, from the arithmetic, is that step. */
-function upToStep(size: number, step: number): number {
-  return Math.ceil(size / step - 1e-6) * step;
 }

@@ -26,6 +26,11 @@ export function enclosureSchema(door: Door) {
       .length(6)
       .optional()
       .describe("The six faces in order: of two neighbours the first runs over the other's edge."),
+    flush: z
+      .array(face("A face."))
+      .max(6)
+      .optional()
+      .describe("Faces that are cut oversize where they run over their neighbours, and trimmed flush after glue-up."),
     stands: standsSchema(door).optional(),
     driver: z
       .strictObject({

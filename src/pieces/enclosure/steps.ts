@@ -43,6 +43,14 @@ export function stepsOf(
       cautions: ["formaldehyde"],
     },
     {
+      name: "flush",
+      when: (spec.flush ?? []).length > 0,
+      parts: all.filter((id) => spec.flush?.some((face) => id.endsWith(`/${face}`))),
+      words: `Trim ${(spec.flush ?? []).join(" and ")} flush with a bearing bit when the glue has set; keep the bit off screw heads`,
+      facts: {},
+      cautions: ["dust", "saw-router"],
+    },
+    {
       name: "driver",
       when: driver !== undefined,
       parts: [],

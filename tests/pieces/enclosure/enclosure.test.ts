@@ -104,6 +104,19 @@ describe("a closed box", () => {
     }
   });
 
+  it("leaves a cap oversize where it is to be flushed, and only there", () => {
+    const job = planned([set("flush", ["top", "front"])]);
+    const over = (role: string) => {
+      const { blank, profile } = partNamed(job, `box/${role}`);
+      const [a, b] = [extentsOf(blank.outer), extentsOf(profile.outer)];
+      return [b.min.x - a.min.x, a.max.x - b.max.x, b.min.y - a.min.y, a.max.y - b.max.y];
+    };
+    // 3 mm a side (common practice, no source); the front runs over left and right only
+    for (const side of over("top")) expect(side).toBeCloseTo(3, 9);
+    expect(over("front").map((side) => Math.round(side * 1e6) / 1e6)).toEqual([3, 3, 0, 0]);
+    expect(over("bottom").map((side) => Math.round(side * 1e6) / 1e6)).toEqual([0, 0, 0, 0]);
+  });
+
   it("relieves the corners of its terminal's hole where the job asks for it", () => {
     const relieved = planned([set("terminal.corners", "relieved")]);
     const { cut } = featureNamed(partNamed(relieved, "box/front"), "opening.terminal");
