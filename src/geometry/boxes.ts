@@ -40,23 +40,21 @@ export function searchBoxes(
   visit: (id: number) => void,
 ): void {
   const { boxes, ids, levels } = index;
-  if (levels.length === 0) return;
-  const n = levels[0]!;
-  const stack: number[] = [levels[levels.length - 1]! - 1, levels.length - 1];
-  while (stack.length > 0) {
-    const level = stack.pop()!;
-    const node = stack.pop()!;
-    const b = node * 4;
-    if (boxes[b]! > x1 || boxes[b + 1]! > y1 || boxes[b + 2]! < x0 || boxes[b + 3]! < y0) continue;
-    if (node < n) {
-      visit(ids[node]!);
-      continue;
-    }
+  const n = levels[0] ?? 0;
+  const overlaps = (node: number) =>
+    boxes[node * 4]! <= x1 && boxes[node * 4 + 1]! <= y1 && boxes[node * 4 + 2]! >= x0 && boxes[node * 4 + 3]! >= y0;
+  const walk = (node: number, level: number) => {
     const below = level > 1 ? levels[level - 2]! : 0;
     const first = below + (node - levels[level - 1]!) * width;
     const end = Math.min(first + width, levels[level - 1]!);
-    for (let child = first; child < end; child++) stack.push(child, level - 1);
-  }
+    for (let child = first; child < end; child++) {
+      if (!overlaps(child)) continue;
+      if (level === 1) visit(ids[child]!);
+      else walk(child, level - 1);
+    }
+  };
+  if (n === 1 && overlaps(0)) visit(ids[0]!);
+  if (n > 1) walk(levels[levels.length - 1]! - 1, levels.length - 1);
 }
 
 /** Where each level ends in the packed list, the boxes themselves first. */

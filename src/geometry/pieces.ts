@@ -1,3 +1,4 @@
+import { distanceOf } from "./arc.js";
 import { type BoxIndex, indexBoxes, searchBoxes } from "./boxes.js";
 import { alongSegment, boxOfSegment, bulgeBetween, type Segment } from "./segment.js";
 import { tolerance } from "./tolerance.js";
@@ -75,20 +76,32 @@ function inOrder(s: Segment, cuts: readonly number[], weld: Weld): readonly numb
   const last = cuts[1]!;
   if (first === last) return [];
   if (cuts.length === 2) return cuts;
-  const between = [...new Set(cuts)].filter((c) => c !== first && c !== last);
-  const along = new Map(between.map((c) => [c, alongSegment(s, weld.xs[c]!, weld.ys[c]!)]));
-  between.sort((a, b) => along.get(a)! - along.get(b)!);
-  return [first, ...between, last];
+  const places = [first];
+  const along = [Number.NEGATIVE_INFINITY];
+  for (let i = 2; i < cuts.length; i++) {
+    const cut = cuts[i]!;
+    if (cut === last || places.includes(cut)) continue;
+    const at = alongSegment(s, weld.xs[cut]!, weld.ys[cut]!);
+    let k = places.length;
+    while (along[k - 1]! > at) k--;
+    places.splice(k, 0, cut);
+    along.splice(k, 0, at);
+  }
+  places.push(last);
+  return places;
 }
 
 /** Gathers pieces; one that joins the same places with the same bow, but for noise, is counted into the one there. */
 class Merge {
   readonly pieces: Pieces;
-  private readonly byPlaces = new Map<number, number[]>();
+  /** By place the last piece that starts there, by piece the one before it from the same place, -1 for none. */
+  private readonly latest: Int32Array;
+  private readonly before: number[] = [];
 
   constructor(private readonly weld: Weld) {
     const { xs, ys } = weld;
     this.pieces = { xs, ys, from: [], to: [], bulge: [], times0: [], times1: [], onward: [], back: [] };
+    this.latest = new Int32Array(xs.length).fill(-1);
   }
 
   add(s: Segment, index: number, a: number, b: number): void {
@@ -105,13 +118,14 @@ class Merge {
   }
 
   private find(from: number, to: number, bulge: number): number {
-    const key = from * 67108864 + to;
-    const held = this.byPlaces.get(key);
-    const reach = (2 * tolerance.samePoint) / this.chord(from, to);
-    const found = held?.find((i) => Math.abs(this.pieces.bulge[i]! - bulge) <= reach);
-    if (found !== undefined) return found;
     const p = this.pieces;
+    const reach = (2 * tolerance.samePoint) / this.chord(from, to);
+    for (let i = this.latest[from]!; i >= 0; i = this.before[i]!) {
+      if (p.to[i] === to && Math.abs(p.bulge[i]! - bulge) <= reach) return i;
+    }
     const at = p.from.length;
+    this.before.push(this.latest[from]!);
+    this.latest[from] = at;
     p.from.push(from);
     p.to.push(to);
     p.bulge.push(bulge);
@@ -119,12 +133,10 @@ class Merge {
     p.times1.push(0);
     p.onward.push(-1);
     p.back.push(-1);
-    if (held === undefined) this.byPlaces.set(key, [at]);
-    else held.push(at);
     return at;
   }
 
   private chord(from: number, to: number): number {
-    return Math.hypot(this.weld.xs[to]! - this.weld.xs[from]!, this.weld.ys[to]! - this.weld.ys[from]!);
+    return distanceOf(this.weld.xs[to]! - this.weld.xs[from]!, this.weld.ys[to]! - this.weld.ys[from]!);
   }
 }

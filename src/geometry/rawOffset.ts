@@ -1,4 +1,4 @@
-import { arcOf, directionAtEnd, directionAtStart, isFlat, shortWay } from "./arc.js";
+import { arcOf, directionAtEnd, directionAtStart, distanceOf, isFlat, shortWay } from "./arc.js";
 import { circleWithCircle, lineWithCircle, lineWithLine } from "./meet.js";
 import type { Path, Point, Profile, Vertex } from "./profile.js";
 import { pushSegments, type Segment } from "./segment.js";
@@ -153,7 +153,7 @@ function meetingOf(one: Moved, two: Moved): Point | undefined {
   if (one.collapsed || two.collapsed) return undefined;
   const reach = farthest * Math.max(Math.abs(one.distance), Math.abs(two.distance));
   const near = meetings(one, two)
-    .map((p) => ({ p, away: Math.hypot(p.x - one.at.x, p.y - one.at.y) }))
+    .map((p) => ({ p, away: distanceOf(p.x - one.at.x, p.y - one.at.y) }))
     .filter(({ p, away }) => away <= reach && keepsStart(one, p) && keepsEnd(two, p))
     .sort((a, b) => a.away - b.away);
   return near[0]?.p;
@@ -186,6 +186,8 @@ function bulgeOn(edge: Moved, a: Point, b: Point): number {
 
 /** What joins two edges bears both names, each once. */
 export function joinedName(a: string, b: string): string {
+  if (a === b) return a;
+  if (!a.includes("|") && !b.includes("|")) return `${a}|${b}`;
   return [...new Set([...a.split("|"), ...b.split("|")])].join("|");
 }
 

@@ -10,7 +10,9 @@ const cell = 16 * reach;
 export class Weld {
   readonly xs: number[] = [];
   readonly ys: number[] = [];
-  private readonly cells = new Map<number, number[]>();
+  /** By cell the last place put in it, by place the one put in its cell before, -1 for none. */
+  private readonly cells = new Map<number, number>();
+  private readonly before: number[] = [];
 
   /** The number of the place at (x, y), a new one where none is near. */
   add(x: number, y: number): number {
@@ -21,9 +23,9 @@ export class Weld {
     const id = this.xs.length;
     this.xs.push(x);
     this.ys.push(y);
-    const held = this.cells.get(keyOf(cx, cy));
-    if (held === undefined) this.cells.set(keyOf(cx, cy), [id]);
-    else held.push(id);
+    const key = keyOf(cx, cy);
+    this.before.push(this.cells.get(key) ?? -1);
+    this.cells.set(key, id);
     return id;
   }
 
@@ -37,10 +39,13 @@ export class Weld {
   }
 
   private near(cx: number, cy: number, x: number, y: number): number | undefined {
-    const held = this.cells.get(keyOf(cx, cy));
-    if (held === undefined) return undefined;
-    for (const id of held) if (Math.hypot(this.xs[id]! - x, this.ys[id]! - y) <= reach) return id;
-    return undefined;
+    let found: number | undefined;
+    for (let id = this.cells.get(keyOf(cx, cy)) ?? -1; id >= 0; id = this.before[id]!) {
+      const dx = this.xs[id]! - x;
+      const dy = this.ys[id]! - y;
+      if (dx * dx + dy * dy <= reach * reach) found = id;
+    }
+    return found;
   }
 }
 
