@@ -9,11 +9,11 @@ import {
   type PathD,
   type PathsD,
 } from "clipper2-ts";
-import { midpoint } from "../../../src/geometry/arc.js";
+import { arcOf, midpoint } from "../../../src/geometry/arc.js";
 import { nearestOn } from "../../../src/geometry/distance.js";
-import { areaOf, areaOfRegion, lengthOf } from "../../../src/geometry/measure.js";
+import { areaOf, areaOfRegion, eachEdge, lengthOf } from "../../../src/geometry/measure.js";
 import type { Point, Profile, Region } from "../../../src/geometry/profile.js";
-import { tessellate } from "../../../src/geometry/tessellate.js";
+import { tessellate, tessellatePath } from "../../../src/geometry/tessellate.js";
 
 /**
  * The second opinion: clipper2-ts on polygons whose chords stand off the arcs by no more than 1e-4 mm.
@@ -26,15 +26,42 @@ export const oracle = { chord: 1e-4, digits: 5, area: 0.01, areaPerLength: 1e-4,
 
 function polygonsOf(region: Region, chord: number): PathsD {
   const wound = (loop: Profile, left: boolean): PathD => {
-    const points = tessellate(loop, chord);
+    const points = chord > oracle.chord ? evenPolygon(loop, chord) : tessellate(loop, chord);
     return areaOf(loop) > 0 === left ? points : points.reverse();
   };
   return [wound(region.outer, true), ...region.holes.map((hole) => wound(hole, false))];
 }
 
+/** Chords whose inner corners stand out by a third of a sagitta, so that they hold as much area as the arcs. With coarse
+ *  chords the area would else be out by more than the proof allows. */
+function evenPolygon(loop: Profile, chord: number): Point[] {
+  const points: Point[] = [];
+  eachEdge(loop, (a, b) => {
+    const [first, ...inner] = tessellatePath([a, { ...b, bulge: 0 }], chord).slice(0, -1);
+    points.push(first!);
+    if (inner.length === 0) return;
+    const { center, sweep } = arcOf(a, b);
+    const step = Math.abs(sweep) / (inner.length + 1);
+    // the fan of chords from a, over the inner corners k times as far out, to b:  2 k + (n - 2) k^2 = n step / sin step
+    const wanted = ((inner.length + 1) * step) / Math.sin(step);
+    const many = inner.length - 1;
+    const k = many === 0 ? wanted / 2 : (Math.sqrt(1 + many * wanted) - 1) / many;
+    for (const p of inner) points.push({ x: center.x + (p.x - center.x) * k, y: center.y + (p.y - center.y) * k });
+  });
+  return points;
+}
+
 export function oracleOffset(region: Region, distance: number, join: "round" | "sharp", chord: number): PathsD {
   const kind = join === "round" ? JoinType.Round : JoinType.Miter;
-  return inflatePathsD(polygonsOf(region, chord), distance, kind, EndType.Polygon, 4, oracle.digits, chord);
+  return inflatePathsD(
+    polygonsOf(region, chord),
+    distance,
+    kind,
+    EndType.Polygon,
+    4,
+    oracle.digits,
+    Math.min(chord, oracle.chord),
+  );
 }
 
 export function oracleBoolean(
@@ -137,7 +164,9 @@ function farthest(loops: readonly Profile[], polygons: PathsD, chord: number): n
     )
       most = Math.max(most, away);
   }
-  for (const p of polygons.flatMap((path) => sampled(path, 25))) {
+  // what is no thicker than two chords may be what two polygons of one arc differ by
+  const wide = polygons.filter((path) => Math.abs(areaPathsD([path])) > chord * lengthOfPolygon(path));
+  for (const p of wide.flatMap((path) => sampled(path, 25))) {
     const away = awayFromLoops(loops, p);
     if (away > oracle.away && !inSlit(polygons, p)) most = Math.max(most, away);
   }
