@@ -46,7 +46,7 @@ export const boxNotHeld: FindingDef = {
   code: "box-not-held",
   severity: "warning",
   words: "nothing says how {piece} is fixed to the vehicle",
-  next: "add a line such as `held by: {straps: 2, to: floor rings}`",
+  next: "add `held by` to the box: how many straps, bolts or brackets, and what in the vehicle they hold to",
   explain:
     "A loose heavy box becomes a projectile in a crash. Every box says how it is held to the body structure, not to trim. Follow local codes and have licensed or qualified people do the work where the law asks for it.",
 };
