@@ -4,7 +4,7 @@ import { areaOfRegion } from "../../src/geometry/measure.js";
 import type { Profile, Region } from "../../src/geometry/profile.js";
 import { circle, rectangle } from "../../src/geometry/shapes.js";
 import { turnRegion } from "../../src/geometry/transform.js";
-import { proveBooleans, proveOffsets } from "./support/proof.js";
+import { proveBooleans, proveOffsets, proveSharpOffsets } from "./support/proof.js";
 
 // The first thousand of the workshop shapes that the soak tries ten thousand of. Asked with coarser chords first, which is
 // quicker; the limits are the same, and what disagrees is asked again with the fine ones.
@@ -15,6 +15,12 @@ it("moves 500 workshop shapes as the polygon library does", () => {
   expect(faults).toEqual([]);
   expect(Object.values(tried).reduce((sum, n) => sum + n, 0)).toBe(500);
   expect(Object.keys(tried)).toHaveLength(13);
+});
+
+it("moves the straight-edged ones among 1,000 with sharp corners as the polygon library does", () => {
+  const { tried, faults } = proveSharpOffsets(0, 1000, quick);
+  expect(faults).toEqual([]);
+  expect(Object.values(tried).reduce((sum, n) => sum + n, 0)).toBeGreaterThan(150);
 });
 
 it("joins, cuts and intersects 500 pairs of them as the polygon library does", () => {

@@ -1,6 +1,8 @@
 import { midpoint } from "../../../src/geometry/arc.js";
 import { difference, intersection, union } from "../../../src/geometry/boolean.js";
+import { cornersOf } from "../../../src/geometry/corner.js";
 import { nearestOn } from "../../../src/geometry/distance.js";
+import { edgeLength } from "../../../src/geometry/measure.js";
 import { offsetRegion } from "../../../src/geometry/offset.js";
 import type { Region } from "../../../src/geometry/profile.js";
 import { disagreement, oracleBoolean, oracleOffset } from "./oracle.js";
@@ -21,6 +23,30 @@ export function proveOffsets(from: number, count: number, chord: number): Proof 
   }
   return proof;
 }
+
+/** The same with sharp corners, for straight edges: the polygon library carries no arcs on. Needles are left out, as both
+ *  cut their mitres off, but not alike; so are edges so short that the polygon library's rounding turns them, and their
+ *  mitres with them. */
+export function proveSharpOffsets(from: number, count: number, chord: number): Proof {
+  const proof: Proof = { tried: {}, faults: [] };
+  for (let seed = from; seed < from + count; seed++) {
+    const { family, region, distance } = drawShape(seeded(seed));
+    const loops = [region.outer, ...region.holes];
+    if (loops.flat().some((v) => v.bulge !== 0)) continue;
+    if (loops.some((loop) => loop.some((v, i) => edgeLength(v, loop[(i + 1) % loop.length]!) < 0.01))) continue;
+    if (loops.flatMap((loop) => cornersOf(loop)).some((corner) => Math.abs(corner.turn) > needle)) continue;
+    const found = offsetRegion(region, distance, { corners: "sharp" });
+    note(
+      proof,
+      family,
+      seed,
+      disagreement(found, (c) => oracleOffset(region, distance, "sharp", c), chord),
+    );
+  }
+  return proof;
+}
+
+const needle = 2 * Math.acos(1 / 4) - 1e-6; // rad; beyond, a mitre is longer than four distances
 
 /** Joins, cuts and intersects one seeded pair per seed and asks the oracle, first at `chord`, mm. */
 export function proveBooleans(from: number, count: number, chord: number): Proof {
