@@ -15,7 +15,7 @@ describe("the words of all findings", () => {
         expect(sentence.length).toBeGreaterThan(4);
         expect(sentence).not.toMatch(/[.!]$/);
         // braces hold the name of a fact and nothing else
-        for (const [, inside] of sentence.matchAll(/\{([^}]*)\}/g)) expect(inside).toMatch(/^[a-zA-Z]+$/);
+        for (const [, inside] of sentence.matchAll(/\{([^}]*)\}/g)) expect(inside).toMatch(/^[a-zA-Z ]+$/);
       }
       expect(def.explain.length).toBeGreaterThan(30);
       expect(def.explain).toMatch(/[.)]$/);
