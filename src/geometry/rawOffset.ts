@@ -112,7 +112,7 @@ function join(chain: Segment[], one: Moved, two: Moved, corners: Corners): void 
   const smooth = Math.abs(turn) < tolerance.smooth;
   const opens = turn * one.distance > 0 && turn * two.distance > 0;
   const mitred = !smooth && (one.distance !== two.distance || (opens && corners === "sharp"));
-  const meeting = mitred ? meetingOf(one, two) : undefined;
+  const meeting = mitred ? meetingOf(one, two, turn) : undefined;
   if (meeting !== undefined) {
     pen.to(meeting, one.by, bulgeOn(one, one.to, meeting));
     pen.to(two.from, two.by, bulgeOn(two, meeting, two.from));
@@ -149,14 +149,24 @@ function turnBetween(one: Moved, two: Moved): number {
 const farthest = 4; // distances from the corner; beyond, a sharp corner would be a spike
 
 /** Where the two moved edges meet, carried on or back; undefined where they do not near the corner. */
-function meetingOf(one: Moved, two: Moved): Point | undefined {
+function meetingOf(one: Moved, two: Moved, turn: number): Point | undefined {
   if (one.collapsed || two.collapsed) return undefined;
   const reach = farthest * Math.max(Math.abs(one.distance), Math.abs(two.distance));
-  const near = meetings(one, two)
+  const closes = one.distance * two.distance >= 0 && turn * (one.distance + two.distance) < 0;
+  return meetings(one, two)
     .map((p) => ({ p, away: distanceOf(p.x - one.at.x, p.y - one.at.y) }))
-    .filter(({ p, away }) => away <= reach && keepsStart(one, p) && keepsEnd(two, p))
-    .sort((a, b) => a.away - b.away);
-  return near[0]?.p;
+    .filter(({ p, away }) => away <= reach && leavesEdges(one, two, p, closes))
+    .sort((a, b) => a.away - b.away)[0]?.p;
+}
+
+/** Whether both edges still run onward when they end and start in `p`. At a corner that closes, one may be used up where
+ *  the other is carried on over it: what the other sweeps there lies past the first one, where nothing is left to lose. */
+function leavesEdges(one: Moved, two: Moved, p: Point, closes: boolean): boolean {
+  const carriesOn = (p.x - one.to.x) * one.last.x + (p.y - one.to.y) * one.last.y >= 0;
+  const carriesBack = (p.x - two.from.x) * two.first.x + (p.y - two.from.y) * two.first.y <= 0;
+  const keepsStart = (p.x - one.from.x) * one.last.x + (p.y - one.from.y) * one.last.y >= 0;
+  const keepsEnd = (two.to.x - p.x) * two.first.x + (two.to.y - p.y) * two.first.y >= 0;
+  return (keepsStart || (closes && carriesBack)) && (keepsEnd || (closes && carriesOn));
 }
 
 /** Where the endless lines or whole circles of two moved edges cross, the first at its end, the second at its start. */
@@ -167,16 +177,6 @@ export function meetings(one: Moved, two: Moved): Point[] {
   if (one.center === undefined) return lineWithCircle(one.to, a, two.center!, two.radius);
   if (two.center === undefined) return lineWithCircle(two.from, b, one.center, one.radius);
   return circleWithCircle(one.center, one.radius, two.center, two.radius);
-}
-
-/** Whether a moved edge that ends in `p` still runs onward from its start; carrying it on is always well. */
-function keepsStart(edge: Moved, p: Point): boolean {
-  return (p.x - edge.from.x) * edge.last.x + (p.y - edge.from.y) * edge.last.y >= 0;
-}
-
-/** The same for one that starts in `p`. */
-function keepsEnd(edge: Moved, p: Point): boolean {
-  return (edge.to.x - p.x) * edge.first.x + (edge.to.y - p.y) * edge.first.y >= 0;
 }
 
 /** Bulge of the short way between two places on a moved edge's own curve. */

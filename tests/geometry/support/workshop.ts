@@ -1,5 +1,6 @@
 import { bulgeOfSweep } from "../../../src/geometry/arc.js";
 import { fillet } from "../../../src/geometry/corners.js";
+import { selfCrossing } from "../../../src/geometry/crossing.js";
 import type { Point, Profile, Region, Vertex } from "../../../src/geometry/profile.js";
 import { againstTheClock, circle, polygon, rectangle, slot } from "../../../src/geometry/shapes.js";
 import { mirrored, moved, turned } from "../../../src/geometry/transform.js";
@@ -216,7 +217,8 @@ function bowed(random: Seeded): Region {
     const bulge = random.chance(0.3) ? 0 : random.between(-0.25, 0.45);
     vertices.push({ x: away * Math.cos(angle), y: away * Math.sin(angle), bulge, by: named(i) });
   }
-  return solid(vertices);
+  // edges bowed in may cross near a sharp corner: that is no shape
+  return selfCrossing(vertices) === undefined ? solid(vertices) : bowed(random);
 }
 
 function holed(random: Seeded, distance: number): Region {
