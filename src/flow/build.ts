@@ -70,17 +70,22 @@ export async function buildJob(
 
 /**
  * Everything that decides what is cut, and nothing that does not: neither where the files lie, nor how lengths are
- * shown, nor the words of the job.
+ * shown, nor the words of the job, nor rows of the shop that this job does not use.
  */
 function whatIsCut(shop: Shop, plan: Plan, process: Process, layout: Layout): unknown {
   const { parts, joints, axes, mounts } = plan.built;
-  const { saw, router, cnc, bits } = shop;
-  return withoutOrigins({ frames: plan.frames, parts, joints, axes, mounts, process, layout, saw, router, cnc, bits });
+  const { saw, router, cnc } = shop;
+  const used = new Set(process.parts.flatMap((part) => Object.values(part.tool)));
+  const bits = Object.fromEntries(Object.entries(shop.bits).filter(([name]) => used.has(name)));
+  return plainFacts({ frames: plan.frames, parts, joints, axes, mounts, process, layout, saw, router, cnc, bits });
 }
 
-function withoutOrigins(value: unknown): unknown {
-  if (Array.isArray(value)) return value.map(withoutOrigins);
+/** Where a value was written, and what it was taken from, cuts nothing. */
+const sayNothing: readonly string[] = ["from", "source"];
+
+function plainFacts(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(plainFacts);
   if (typeof value !== "object" || value === null) return value;
-  const kept = Object.entries(value).filter(([key]) => key !== "from");
-  return Object.fromEntries(kept.map(([key, inner]) => [key, withoutOrigins(inner)]));
+  const kept = Object.entries(value).filter(([key]) => !sayNothing.includes(key));
+  return Object.fromEntries(kept.map(([key, inner]) => [key, plainFacts(inner)]));
 }
