@@ -55,10 +55,11 @@ export function boxOfSegment(s: Segment, grow: number, into: Float64Array, at: n
   let x1 = Math.max(s.x0, s.x1);
   let y1 = Math.max(s.y0, s.y1);
   if (s.radius > 0) {
-    if (besideSegment(s, s.cx - s.radius, s.cy)) x0 = s.cx - s.radius;
-    if (besideSegment(s, s.cx + s.radius, s.cy)) x1 = s.cx + s.radius;
-    if (besideSegment(s, s.cx, s.cy - s.radius)) y0 = s.cy - s.radius;
-    if (besideSegment(s, s.cx, s.cy + s.radius)) y1 = s.cy + s.radius;
+    // an end may stand a hair beyond the place where noise puts the arc's own extreme: the box holds both
+    if (besideSegment(s, s.cx - s.radius, s.cy)) x0 = Math.min(x0, s.cx - s.radius);
+    if (besideSegment(s, s.cx + s.radius, s.cy)) x1 = Math.max(x1, s.cx + s.radius);
+    if (besideSegment(s, s.cx, s.cy - s.radius)) y0 = Math.min(y0, s.cy - s.radius);
+    if (besideSegment(s, s.cx, s.cy + s.radius)) y1 = Math.max(y1, s.cy + s.radius);
   }
   into[at] = x0 - grow;
   into[at + 1] = y0 - grow;

@@ -58,3 +58,15 @@ it("does not take two collinear edges that meet end to end for crossing ones", (
     expect(joined[0]!.holes).toHaveLength(1);
   }
 });
+
+it("counts an arc that begins level with a hole, though its lowest place comes out a hair higher", () => {
+  const plate = { outer: rectangle(0, 0, 200, 120, "a"), holes: [circle({ x: 25, y: 60 }, 5, "h")] };
+  const rounded = solid([
+    { x: 45, y: 60, bulge: 0, by: "b" },
+    { x: 155.89274809150956, y: 60, bulge: 0.41421356237309565, by: "b" },
+    { x: 157, y: 61.10725190849043, bulge: 0, by: "b" },
+    { x: 157, y: 150, bulge: 0, by: "b" },
+    { x: 45, y: 150, bulge: 0, by: "b" },
+  ]);
+  expect(union([plate, rounded])[0]!.holes).toHaveLength(1);
+});
