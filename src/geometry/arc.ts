@@ -16,7 +16,7 @@ export function arcOf(a: Vertex, b: Point): Arc {
   };
   return {
     center,
-    radius: radiusOf(distanceOf(b.x - a.x, b.y - a.y), a.bulge),
+    radius: radiusOf(vectorLength(b.x - a.x, b.y - a.y), a.bulge),
     start: Math.atan2(a.y - center.y, a.x - center.x),
     sweep: sweepOfBulge(a.bulge),
   };
@@ -26,7 +26,7 @@ export function arcOf(a: Vertex, b: Point): Arc {
  *  than anyone can cut. */
 export function isFlat(a: Vertex, b: Point): boolean {
   if (a.bulge === 0) return true;
-  const chord = distanceOf(b.x - a.x, b.y - a.y);
+  const chord = vectorLength(b.x - a.x, b.y - a.y);
   return sagittaOf(chord, a.bulge) <= Math.max(tolerance.samePoint, tolerance.flat * chord);
 }
 
@@ -65,8 +65,8 @@ export function bulgeThrough(a: Point, mid: Point, b: Point): number {
 /** Bulge of the short way round a circle from one of its places to another. */
 export function shortWay(center: Point, radius: number, a: Point, b: Point): number {
   const cross = (a.x - center.x) * (b.y - center.y) - (a.y - center.y) * (b.x - center.x);
-  const half = distanceOf(b.x - a.x, b.y - a.y) / 2;
-  const off = distanceOf(a.x + b.x - 2 * center.x, a.y + b.y - 2 * center.y) / 2;
+  const half = vectorLength(b.x - a.x, b.y - a.y) / 2;
+  const off = vectorLength(a.x + b.x - 2 * center.x, a.y + b.y - 2 * center.y) / 2;
   return (Math.sign(cross) * half) / (radius + off);
 }
 
@@ -90,7 +90,7 @@ export function directionAtEnd(a: Vertex, b: Point): Point {
 
 /** The chord's direction turned by half the sweep of a bulge: cos and sin of it by the half-angle formulas. */
 function turnedChord(a: Point, b: Point, bulge: number): Point {
-  const length = distanceOf(b.x - a.x, b.y - a.y) || 1;
+  const length = vectorLength(b.x - a.x, b.y - a.y) || 1;
   const x = (b.x - a.x) / length;
   const y = (b.y - a.y) / length;
   const square = bulge * bulge;
@@ -100,6 +100,6 @@ function turnedChord(a: Point, b: Point, bulge: number): Point {
 }
 
 /** Length of a vector of workshop size. Math.hypot guards against overflow, and takes several times as long. */
-export function distanceOf(dx: number, dy: number): number {
+export function vectorLength(dx: number, dy: number): number {
   return Math.sqrt(dx * dx + dy * dy);
 }

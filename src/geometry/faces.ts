@@ -1,4 +1,4 @@
-import { distanceOf } from "./arc.js";
+import { vectorLength } from "./arc.js";
 import { indexBoxes, searchBoxes } from "./boxes.js";
 import type { Pieces } from "./pieces.js";
 import { boxOfSegment, segment } from "./segment.js";
@@ -116,7 +116,7 @@ function rayOf(p: Pieces, h: number): Ray {
   const dx = p.xs[b]! - p.xs[a]!;
   const dy = p.ys[b]! - p.ys[a]!;
   const bulge = bulgeOf(p, h);
-  return { h, chord: distanceOf(dx, dy), bulge, angle: Math.atan2(dy, dx) - 2 * Math.atan(bulge) };
+  return { h, chord: vectorLength(dx, dy), bulge, angle: Math.atan2(dy, dx) - 2 * Math.atan(bulge) };
 }
 
 const alike = 0.01; // rad; any value does that is far above noise and far below a quarter turn

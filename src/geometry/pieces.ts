@@ -1,4 +1,4 @@
-import { distanceOf } from "./arc.js";
+import { vectorLength } from "./arc.js";
 import { type BoxIndex, indexBoxes, searchBoxes } from "./boxes.js";
 import { alongSegment, boxOfSegment, bulgeBetween, type Segment } from "./segment.js";
 import { tolerance } from "./tolerance.js";
@@ -137,6 +137,6 @@ class Merge {
   }
 
   private chord(from: number, to: number): number {
-    return distanceOf(this.weld.xs[to]! - this.weld.xs[from]!, this.weld.ys[to]! - this.weld.ys[from]!);
+    return vectorLength(this.weld.xs[to]! - this.weld.xs[from]!, this.weld.ys[to]! - this.weld.ys[from]!);
   }
 }

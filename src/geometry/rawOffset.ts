@@ -1,4 +1,4 @@
-import { arcOf, directionAtEnd, directionAtStart, distanceOf, isFlat, shortWay } from "./arc.js";
+import { arcOf, directionAtEnd, directionAtStart, isFlat, shortWay, vectorLength } from "./arc.js";
 import { circleWithCircle, lineWithCircle, lineWithLine } from "./meet.js";
 import type { Path, Point, Profile, Vertex } from "./profile.js";
 import { pushSegments, type Segment } from "./segment.js";
@@ -154,7 +154,7 @@ function meetingOf(one: Moved, two: Moved, turn: number): Point | undefined {
   const reach = farthest * Math.max(Math.abs(one.distance), Math.abs(two.distance));
   const closes = one.distance * two.distance >= 0 && turn * (one.distance + two.distance) < 0;
   return meetings(one, two)
-    .map((p) => ({ p, away: distanceOf(p.x - one.at.x, p.y - one.at.y) }))
+    .map((p) => ({ p, away: vectorLength(p.x - one.at.x, p.y - one.at.y) }))
     .filter(({ p, away }) => away <= reach && leavesEdges(one, two, p, closes))
     .sort((a, b) => a.away - b.away)[0]?.p;
 }

@@ -1,4 +1,4 @@
-import { distanceOf, isFlat, midpoint } from "./arc.js";
+import { isFlat, midpoint, vectorLength } from "./arc.js";
 import type { Point, Vertex } from "./profile.js";
 
 /**
@@ -44,7 +44,7 @@ export function segment(
   const k = (1 - bulge * bulge) / (4 * bulge);
   const cx = (x0 + x1) / 2 - (y1 - y0) * k;
   const cy = (y0 + y1) / 2 + (x1 - x0) * k;
-  const radius = (distanceOf(x1 - x0, y1 - y0) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
+  const radius = (vectorLength(x1 - x0, y1 - y0) * (1 + bulge * bulge)) / (4 * Math.abs(bulge));
   return { x0, y0, x1, y1, bulge, cx, cy, radius, by, side };
 }
 
@@ -82,8 +82,8 @@ export function alongSegment(s: Segment, x: number, y: number): number {
 export function bulgeBetween(s: Segment, ax: number, ay: number, bx: number, by: number): number {
   if (s.radius === 0) return 0;
   // tan(sweep / 4) is the half chord over radius plus the chord's distance from the centre: sound up to half a turn
-  const half = distanceOf(bx - ax, by - ay) / 2;
-  const off = distanceOf(ax + bx - 2 * s.cx, ay + by - 2 * s.cy) / 2;
+  const half = vectorLength(bx - ax, by - ay) / 2;
+  const off = vectorLength(ax + bx - 2 * s.cx, ay + by - 2 * s.cy) / 2;
   const bulge = half / (s.radius + off);
   return s.bulge > 0 ? bulge : -bulge;
 }

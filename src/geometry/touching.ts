@@ -1,4 +1,4 @@
-import { distanceOf } from "./arc.js";
+import { vectorLength } from "./arc.js";
 import { besideSegment, type Segment } from "./segment.js";
 import { tolerance } from "./tolerance.js";
 
@@ -34,7 +34,7 @@ function isOn(t: Segment, x: number, y: number): boolean {
   const dx = t.x1 - t.x0;
   const dy = t.y1 - t.y0;
   if (t.radius > 0) {
-    return Math.abs(distanceOf(x - t.cx, y - t.cy) - t.radius) <= tolerance.samePoint && besideSegment(t, x, y);
+    return Math.abs(vectorLength(x - t.cx, y - t.cy) - t.radius) <= tolerance.samePoint && besideSegment(t, x, y);
   }
   const square = dx * dx + dy * dy;
   const along = (x - t.x0) * dx + (y - t.y0) * dy;
@@ -56,8 +56,8 @@ function crossLines(s: Segment, t: Segment, shared: Shared): void {
   const s1 = vx * (s.y1 - t.y0) - vy * (s.x1 - t.x0);
   if (t0 * t1 > 0 || s0 * s1 > 0) return;
   const off = tolerance.samePoint;
-  if (Math.max(Math.abs(t0), Math.abs(t1)) <= off * distanceOf(ux, uy)) return;
-  if (Math.max(Math.abs(s0), Math.abs(s1)) <= off * distanceOf(vx, vy)) return;
+  if (Math.max(Math.abs(t0), Math.abs(t1)) <= off * vectorLength(ux, uy)) return;
+  if (Math.max(Math.abs(s0), Math.abs(s1)) <= off * vectorLength(vx, vy)) return;
   const a = s0 / (s0 - s1);
   shared(s.x0 + ux * a, s.y0 + uy * a);
 }
@@ -65,7 +65,7 @@ function crossLines(s: Segment, t: Segment, shared: Shared): void {
 function crossLineArc(line: Segment, arc: Segment, shared: Shared): void {
   const dx = line.x1 - line.x0;
   const dy = line.y1 - line.y0;
-  const length = distanceOf(dx, dy);
+  const length = vectorLength(dx, dy);
   const ux = dx / length;
   const uy = dy / length;
   const wx = arc.cx - line.x0;
@@ -87,7 +87,7 @@ function crossLineArc(line: Segment, arc: Segment, shared: Shared): void {
 function crossArcs(s: Segment, t: Segment, shared: Shared): void {
   const dx = t.cx - s.cx;
   const dy = t.cy - s.cy;
-  const between = distanceOf(dx, dy);
+  const between = vectorLength(dx, dy);
   const touch = touchOf(Math.max(s.radius, t.radius));
   const apart = between - (s.radius + t.radius);
   const within = Math.abs(s.radius - t.radius) - between;

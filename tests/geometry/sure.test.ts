@@ -1,6 +1,8 @@
 import { describe, expect, it } from "vitest";
+import { fillet } from "../../src/geometry/corners.js";
 import { profileFaults, regionFaults } from "../../src/geometry/faults.js";
 import { areaOfRegion } from "../../src/geometry/measure.js";
+import { polygonBoolean, polygonOffset } from "../../src/geometry/polygonAnswer.js";
 import type { Profile } from "../../src/geometry/profile.js";
 import { againstTheClock, circle, polygon, rectangle } from "../../src/geometry/shapes.js";
 import { sureDifference, sureIntersection, sureOffset, sureUnion } from "../../src/geometry/sure.js";
@@ -22,6 +24,15 @@ describe("the guard", () => {
     expect(sureOffset(plate, -6).value).toHaveLength(1);
     expect(sureOffset(plate, -150).value).toEqual([]);
     expect(sureOffset(plate, (by) => (by === "plate" ? -3 : 0)).value).toHaveLength(1);
+  });
+
+  it("sees the loss of the smallest hole that a plate has, an M5 clearance hole of 5.5", () => {
+    const holes = Array.from({ length: 20 }, (_, i) => disc(20 + (i % 5) * 60, 20 + Math.floor(i / 5) * 50, 2.75));
+    const speaker = disc(150, 95, 22);
+    expect(polygonBoolean("difference", [plate], [...holes, speaker]).allowed).toBeLessThan(Math.PI * 2.75 ** 2);
+    expect(polygonOffset(solid(fillet(plate.outer, 12).profile), -6, "round").allowed).toBeLessThan(
+      Math.PI * 2.75 ** 2,
+    );
   });
 
   it("refuses what is no shape, and names the place", () => {
