@@ -48,8 +48,11 @@ const pairs: Readonly<Record<string, Pair>> = {
     raises: [box("screws", { with: "4.0 x 43.1" })],
     short: [box("screws", { with: "4.0 x 43.2" })],
   },
-  // the terminal's hole is 78 wide: its middle at least 18.2 + 39 from the end of the front
-  "cut-out-off-face": { raises: [box("terminal.at", [57.1, 56.8])], short: [box("terminal.at", [57.3, 56.8])] },
+  // the terminal's hole is 78 wide, with round corners: its middle at least 18.2 + 39 from the end of the front
+  "cut-out-off-face": {
+    raises: [box("terminal.corners", "round"), box("terminal.at", [57.1, 56.8])],
+    short: [box("terminal.corners", "round"), box("terminal.at", [57.3, 56.8])],
+  },
   // 1040 wide, carpet 3.5 each side
   "plate-vanishes": { raises: sides(516.6), short: sides(516.4) },
   "no-level-top": {

@@ -28,8 +28,11 @@ function placesAlong(path: Path): readonly Point[] {
   return [...path, ...path.slice(1).map((vertex, i) => midpoint(path[i]!, vertex))];
 }
 
+/** The starter's plate with its covering all round, where the starter leaves the rear bare. */
+const allRound: readonly Change[] = [[["pieces", "plate", "sides"], undefined]];
+
 describe("a covered plate", () => {
-  const job = planned();
+  const job = planned(allRound);
   const part = plateOf(job);
 
   it("is cut back from the space by its gap and its covering", () => {
@@ -105,7 +108,7 @@ describe("a covered plate", () => {
 });
 
 describe("the groove on the back", () => {
-  const job = planned();
+  const job = planned(allRound);
   const part = plateOf(job);
   const grooves = part.features.filter((feature) => feature.cut.kind === "groove");
 
