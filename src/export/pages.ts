@@ -1,0 +1,18 @@
+import { drawingsOf } from "../drawing/drawingSet.js";
+import type { Page } from "../drawing/page.js";
+import { cautionsFor } from "../lists/cautions.js";
+import { cutListOf } from "../lists/cutList.js";
+import type { Build } from "../model/build.js";
+
+/** Cautions that every sheet with a part on it repeats. */
+const onEveryPart = new Set(["dust", "wood-dust"]);
+
+/** All drawing pages of a build, grouped and worded as the lists are. */
+export function pagesOf(build: Build): readonly Page[] {
+  const cautions = cautionsFor(build);
+  const onParts = [
+    ...cautions.filter(({ id }) => onEveryPart.has(id)).map(({ sentence }) => sentence),
+    "All cautions stand on sheet 1.",
+  ];
+  return drawingsOf(build, { rows: cutListOf(build), cautions, onParts });
+}
