@@ -1,8 +1,10 @@
 import type { Extents } from "../../geometry/profile.js";
 import type { Show } from "../../input/show.js";
+import { type LineType, lineTypeOf } from "../shapes/layers.js";
+import { extentsOfShapes, type Shape } from "../shapes/shape.js";
+import { colourOf } from "./colours.js";
 import { dxfText } from "./dxfText.js";
-import { type LineType, layerNamed } from "./layers.js";
-import { entityOf, type Shape, shapeExtents } from "./shape.js";
+import { entityOf } from "./entity.js";
 import { fileOf, place, real, section, type Tag, whole } from "./tag.js";
 
 /** A drawing in mm, to be written in the job's unit. `notes` stand as comments at the head of the file. */
@@ -17,7 +19,7 @@ export type DxfDrawing = { readonly shapes: readonly Shape[]; readonly notes: re
  */
 export function dxfBytes(drawing: DxfDrawing): Uint8Array {
   const scale = drawing.show.unit === "mm" ? 1 : 1 / 25.4;
-  const extents = extentsOfShapes(drawing.shapes, scale);
+  const extents = scaled(extentsOfShapes(drawing.shapes), scale);
   return fileOf([
     ...drawing.notes.map((note): Tag => [999, dxfText(note)]),
     ...section("HEADER", header(drawing.show, extents)),
@@ -110,8 +112,8 @@ function lineType(name: LineType, words: string, dashes: readonly number[], scal
 }
 
 function layer(name: string): readonly Tag[] {
-  const { colour, lineType } = name === "0" ? { colour: 7, lineType: "CONTINUOUS" } : layerNamed(name);
-  return [[0, "LAYER"], [2, name], whole(70, 0), whole(62, colour), [6, lineType]];
+  const colour = name === "0" ? 7 : colourOf(name);
+  return [[0, "LAYER"], [2, name], whole(70, 0), whole(62, colour), [6, lineTypeOf(name)]];
 }
 
 const textStyle: readonly Tag[] = [
@@ -127,16 +129,6 @@ const textStyle: readonly Tag[] = [
   [4, ""],
 ];
 
-function extentsOfShapes(shapes: readonly Shape[], scale: number): Extents {
-  const boxes = shapes.map(shapeExtents);
-  return {
-    min: {
-      x: Math.min(...boxes.map((box) => box.min.x)) * scale,
-      y: Math.min(...boxes.map((box) => box.min.y)) * scale,
-    },
-    max: {
-      x: Math.max(...boxes.map((box) => box.max.x)) * scale,
-      y: Math.max(...boxes.map((box) => box.max.y)) * scale,
-    },
-  };
+function scaled({ min, max }: Extents, scale: number): Extents {
+  return { min: { x: min.x * scale, y: min.y * scale }, max: { x: max.x * scale, y: max.y * scale } };
 }

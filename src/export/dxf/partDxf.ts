@@ -1,14 +1,13 @@
 import { toolSize } from "../../drawing/sizes.js";
 import { extentsOf } from "../../geometry/measure.js";
-import type { Region } from "../../geometry/profile.js";
 import type { Build } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
+import { featureColumns, featureRows } from "../shapes/featureTable.js";
+import { cautionLines, headLines } from "../shapes/headLines.js";
+import { nameShape, partTitle } from "../shapes/nameShape.js";
+import { partShapes } from "../shapes/partShapes.js";
 import { dxfBytes } from "./drawing.js";
-import { featureColumns, featureRows } from "./featureTable.js";
-import { cautionLines, headLines, notesOf } from "./headLines.js";
-import { labelPlace } from "./labelPlace.js";
-import { partShapes } from "./partShapes.js";
-import { type Shape, widthOfWords } from "./shape.js";
+import { notesOf } from "./notes.js";
 import { besideShapes } from "./tableShapes.js";
 
 /** One part in its own frame, seen from the face, with its table beside it. */
@@ -29,17 +28,4 @@ export function partDxf(build: Build, part: Part): Uint8Array {
     { lines: cautionLines(build), table: [] },
   ]);
   return dxfBytes({ shapes: [...shapes, ...beside], notes: notesOf(build, partTitle(part)), show: job.show });
-}
-
-export function partTitle(part: Part): string {
-  return `${part.number} ${part.id}`;
-}
-
-/** The part's number and role, as large as there is room for on the part; `region`: its profile, where it lies. */
-export function nameShape(part: Part, region: Region): Shape {
-  const { at, clear } = labelPlace(region);
-  const text = `${part.number} ${part.role}`;
-  const height = Math.max(2, Math.min(20, clear / 3, (1.8 * clear) / widthOfWords(text, 1)));
-  const x = at.x - widthOfWords(text, height) / 2;
-  return { kind: "words", layer: "NAME", at: { x, y: at.y - height / 2 }, height, text };
 }

@@ -1,5 +1,5 @@
 import type { Extents, Point } from "../../geometry/profile.js";
-import { type Shape, widthOfWords } from "./shape.js";
+import { type Shape, widthOfWords } from "../shapes/shape.js";
 
 /** Lines of text, then tables of them, set beside a drawing. The first row of a table names its columns. */
 export type Beside = { readonly lines: readonly string[]; readonly table: readonly (readonly string[])[] };

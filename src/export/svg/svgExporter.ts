@@ -1,11 +1,11 @@
 import type { Build, Exporter, NestedSheet, OutputFile } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
-import { featureColumns, featureRows } from "../dxf/featureTable.js";
-import { cautionLines, headLines } from "../dxf/headLines.js";
-import { nameShape, partTitle } from "../dxf/partDxf.js";
-import { partShapes } from "../dxf/partShapes.js";
-import { boardShapes, partOnSheet, sheetLines } from "../dxf/sheetDxf.js";
 import { outputNames } from "../outputNames.js";
+import { featureColumns, featureRows } from "../shapes/featureTable.js";
+import { cautionLines, headLines } from "../shapes/headLines.js";
+import { nameShape, partTitle } from "../shapes/nameShape.js";
+import { partShapes } from "../shapes/partShapes.js";
+import { boardShapes, partOnSheet, sheetLines } from "../shapes/sheetShapes.js";
 import { svgOfShapes } from "./svgOfShapes.js";
 
 /** Line drawings in real millimetres, whatever the job shows: every sheet as nested, every part by itself. */

@@ -1,8 +1,8 @@
 import type { Container } from "@svgdotjs/svg.js";
 import { isCircle } from "../../geometry/measure.js";
-import type { Extents, Point } from "../../geometry/profile.js";
-import { type LineType, layerNamed } from "../dxf/layers.js";
-import { type Shape, shapeExtents } from "../dxf/shape.js";
+import type { Point } from "../../geometry/profile.js";
+import { type LineType, lineTypeOf } from "../shapes/layers.js";
+import { extentsOfShapes, type Shape } from "../shapes/shape.js";
 import { pathData } from "./pathData.js";
 import { addText, layerGroup, loadSvg, millimetres, type SvgAbout, svgBytes } from "./svgDocument.js";
 
@@ -19,12 +19,12 @@ const dashes: Readonly<Record<LineType, string | undefined>> = {
 
 /** Shapes in real millimetres, a group for each layer; what lies below or left of the origin is shifted into view. */
 export async function svgOfShapes(shapes: readonly Shape[], about: SvgAbout): Promise<Uint8Array> {
-  const { min, max } = extentsOfAll(shapes);
+  const { min, max } = extentsOfShapes(shapes);
   const newSvg = await loadSvg();
   const svg = newSvg(max.x - min.x + 2 * margin, max.y - min.y + 2 * margin, about);
   const at = ({ x, y }: Point): Point => ({ x: x - min.x + margin, y: max.y - y + margin });
   for (const name of new Set(shapes.map(({ layer }) => layer))) {
-    const dash = dashes[layerNamed(name).lineType];
+    const dash = dashes[lineTypeOf(name)];
     const group = layerGroup(svg, name);
     group.attr({ fill: "none", stroke: "#000000", "stroke-width": `${lineWidth}` });
     if (dash !== undefined) group.attr("stroke-dasharray", dash);
@@ -63,12 +63,4 @@ function drawShape(group: Container, shape: Shape, at: (p: Point) => Point): voi
 
 function drawRound(group: Container, { x, y }: Point, radius: number): void {
   group.element("circle").attr({ cx: millimetres(x), cy: millimetres(y), r: millimetres(radius) });
-}
-
-function extentsOfAll(shapes: readonly Shape[]): Extents {
-  const boxes = shapes.map(shapeExtents);
-  return {
-    min: { x: Math.min(...boxes.map(({ min }) => min.x)), y: Math.min(...boxes.map(({ min }) => min.y)) },
-    max: { x: Math.max(...boxes.map(({ max }) => max.x)), y: Math.max(...boxes.map(({ max }) => max.y)) },
-  };
 }

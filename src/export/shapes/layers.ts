@@ -2,34 +2,11 @@ import type { Cut, Feature, Side } from "../../model/part.js";
 
 /** How a layer's lines look: through cuts drawn through, work on the back dashed, what comes later dash-dotted. */
 export type LineType = "CONTINUOUS" | "DASHED" | "DASHDOT";
-export type Layer = { readonly name: string; readonly colour: number; readonly lineType: LineType };
 
-// Colour numbers of the format. 7 is black on white and white on black; each of the others was chosen to stand at
-// 3.5 : 1 or better against both (contrast after WCAG 2.1, 1.4.11, computed).
-const colours: Readonly<Record<string, number>> = {
-  OUTLINE: 7,
-  BLANK: 20,
-  OPENING: 1,
-  HOLE: 150,
-  "HOLE-BLIND": 200,
-  SINK: 134,
-  POCKET: 94,
-  GROOVE: 32,
-  "EDGE-WORK": 230,
-  MARK: 8,
-  SHEET: 8,
-  TRIM: 8,
-  NAME: 7,
-  TABLE: 7,
-};
-
-/** The layer of a name that `layerOf` or this file gave. */
-export function layerNamed(name: string): Layer {
-  const later = name.endsWith("-LATER");
-  const back = /-BACK(-LATER)?$/.test(name);
-  const stem = name.replace(/(-FACE|-BACK)?(-LATER)?$/, "");
-  const lineType = later || name === "TRIM" ? "DASHDOT" : back ? "DASHED" : "CONTINUOUS";
-  return { name, colour: colours[stem]!, lineType };
+/** How lines are drawn on the layer of this name, one that `layerOf` or `partShapes` gave. */
+export function lineTypeOf(layer: string): LineType {
+  if (layer.endsWith("-LATER") || layer === "TRIM") return "DASHDOT";
+  return layer.endsWith("-BACK") ? "DASHED" : "CONTINUOUS";
 }
 
 /** What goes through has no side; the rest names the side it is cut from. */

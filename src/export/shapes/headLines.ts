@@ -11,11 +11,6 @@ export function headLines({ job, hash }: Build): readonly string[] {
   ];
 }
 
-/** Comments at the head of the file. */
-export function notesOf({ job, hash }: Build, title: string): readonly string[] {
-  return [title, job.title, `build ${hash}`];
-}
-
 /** The cautions of cut files; the closing sentence stands once, after all of them. */
 export function cautionLines(build: Build): readonly string[] {
   const sentences = cautionsFor(build, "cut file").map(({ sentence }) => sentence);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { featureRows } from "../../../src/export/dxf/featureTable.js";
+import { featureRows } from "../../../src/export/shapes/featureTable.js";
 import { featureId } from "../../../src/model/ids.js";
 import type { Feature, Part } from "../../../src/model/part.js";
 import { sampleBuild, samplePart } from "../../fixtures/build.js";

@@ -1,0 +1,17 @@
+import type { Region } from "../../geometry/profile.js";
+import type { Part } from "../../model/part.js";
+import { labelPlace } from "./labelPlace.js";
+import { type Shape, widthOfWords } from "./shape.js";
+
+export function partTitle(part: Part): string {
+  return `${part.number} ${part.id}`;
+}
+
+/** The part's number and role, as large as there is room for on the part; `region`: its profile, where it lies. */
+export function nameShape(part: Part, region: Region): Shape {
+  const { at, clear } = labelPlace(region);
+  const text = `${part.number} ${part.role}`;
+  const height = Math.max(2, Math.min(20, clear / 3, (1.8 * clear) / widthOfWords(text, 1)));
+  const x = at.x - widthOfWords(text, height) / 2;
+  return { kind: "words", layer: "NAME", at: { x, y: at.y - height / 2 }, height, text };
+}
