@@ -6,7 +6,7 @@ import { type Cloth, clothsOf, rollLength } from "./cloth.js";
 
 /** Everything to buy for a build: sheets, what the pieces ask for, coverings, adhesives. What is in the rack is not. */
 export function buysOf(build: Build): readonly Buy[] {
-  return [...sheetBuys(build), ...pieceBuys(build), ...coveringBuys(build), ...adhesivesOf(build)].map(withCost);
+  return [...sheetBuys(build), ...fittingBuys(build), ...coveringBuys(build), ...adhesivesOf(build)].map(withCost);
 }
 
 function withCost(buy: Buy): Buy {
@@ -32,11 +32,11 @@ function sheetName({ board, length, width }: NestedSheet, { job, shop }: Build):
 }
 
 /** Lines for the same thing become one, in the order in which it is first asked for. */
-function pieceBuys({ plan }: Build): readonly Buy[] {
+function fittingBuys({ plan }: Build): readonly Buy[] {
   return [...grouped(plan.built.buys, ({ item, unit }) => JSON.stringify([item, unit]))].map(([, same]) => {
     const { item, unit } = same[0]!;
     const count = same.reduce((sum, each) => sum + each.count, 0);
-    return { kind: "piece", item, count, ...(unit === undefined ? {} : { unit }), note: "" };
+    return { kind: "fitting", item, count, ...(unit === undefined ? {} : { unit }), note: "" };
   });
 }
 

@@ -22,8 +22,10 @@ export type Caution = {
   /** The source of the fact or figure behind it. */
   readonly source: string;
   readonly showOn: readonly Place[];
-  /** Whether this job holds what it warns of. A step of the work may name it as well. */
+  /** Whether this job holds what it warns of. A step of the work may name it as well, unless it is `computed`. */
   readonly when: (build: Build) => boolean;
+  /** Follows from a figure of this job alone: a step that names it does not bring it in. */
+  readonly computed?: true;
   /** What of this job it is about: "box: about 31.5 kg". */
   readonly about?: (build: Build) => readonly string[];
 };
@@ -167,6 +169,7 @@ export const cautions: readonly Caution[] = [
     source: "NIOSH lifting equation, load constant 23 kg (from memory)",
     showOn: ["assembly", "drawing", "report"],
     when: (build) => heavy(build).length > 0,
+    computed: true,
     about: (build) => massesInWords(heavy(build), build),
   },
 ];
@@ -188,13 +191,14 @@ export function cautionsFor(build: Build, place?: Place): readonly ShownCaution[
   const named = new Set(build.plan.built.steps.flatMap((step) => step.cautions));
   return cautions
     .filter(({ showOn }) => place === undefined || showOn.includes(place))
-    .filter((caution) => named.has(caution.id) || caution.when(build))
+    .filter((caution) => (!caution.computed && named.has(caution.id)) || caution.when(build))
     .map(({ id, sentence, source, about }) => ({ id, sentence, about: about?.(build) ?? [], closing, source }));
 }
 
-/** "... Clamp the work ... (box: about 31.5 kg). Follow local codes ..." */
+/** "Over 25 kg: two people (box: about 31.5 kg). Follow local codes ..." */
 export function cautionWords({ sentence, about, closing: last }: ShownCaution): string {
-  return [sentence, about.length > 0 ? `(${about.join("; ")})` : "", last].filter(Boolean).join(" ");
+  const told = about.length > 0 ? `${sentence.replace(/[.]$/, "")} (${about.join("; ")}).` : sentence;
+  return `${told} ${last}`;
 }
 
 /** What the boards in use are made of: the shop's word, or the stock's name where the shop has no such row. */

@@ -1,4 +1,5 @@
 import { massKg } from "../drawing/mass.js";
+import { partName } from "../drawing/partName.js";
 import { formatNumber } from "../input/number.js";
 import type { Show } from "../input/show.js";
 import type { Build } from "../model/build.js";
@@ -30,7 +31,9 @@ export function pieceMasses(build: Build): readonly PieceMass[] {
 
 function massOfPiece(piece: PieceId, build: Build): PieceMass {
   const { parts, mounts } = build.plan.built;
-  const panels = parts.filter((part) => part.piece === piece).map((part) => [part.id, massOf(part, build)] as const);
+  const panels = parts
+    .filter((part) => part.piece === piece)
+    .map((part) => [partName(part), massOf(part, build)] as const);
   const drivers = mounts
     .filter((mount) => mount.piece === piece)
     .map(({ driver }) => [`driver ${driver}`, build.job.drivers[driver]?.massKg] as const);

@@ -65,7 +65,7 @@ describe("the shopping list", () => {
     expect(price.unpriced).toHaveLength(7);
     expect(price.unpriced).toContain("terminal 78 x 54");
     // sums in cents: 0.1 + 0.2 is 0.3
-    const cents = [0.1, 0.2].map((cost) => ({ kind: "piece", item: "x", count: 1, cost, note: "" }) as const);
+    const cents = [0.1, 0.2].map((cost) => ({ kind: "fitting", item: "x", count: 1, cost, note: "" }) as const);
     expect(priceOf(cents, undefined).total).toBe(0.3);
   });
 });

@@ -39,8 +39,17 @@ describe("cautions", () => {
       "hearing",
       "airbag",
       "spare",
-      "lift",
     ]);
+  });
+
+  it("speak of two people for boxes over 25 kg by the computed mass, whatever the steps name", () => {
+    expect(build.plan.built.steps.flatMap((step) => step.cautions)).toContain("lift");
+    expect(ids(build)).not.toContain("lift");
+    // NIOSH lifting equation, load constant 23 kg (from memory), rounded to 25 kg; panels of the box: about 6.5 kg
+    const driverOf = (massKg: number) => ({ ten: { ...build.job.drivers.ten!, massKg } });
+    const withDriver = (massKg: number) => ids({ ...build, job: { ...build.job, drivers: driverOf(massKg) } });
+    expect(withDriver(18)).not.toContain("lift");
+    expect(withDriver(19)).toContain("lift");
   });
 
   it("leave out batteries, coverings and the machine where the job has none", () => {
@@ -70,6 +79,7 @@ describe("cautions", () => {
     const heavy = { ...build, job: { ...build.job, drivers: { ten: { ...ten!, massKg: 25 } } } };
     const lift = cautionsFor(withBuilt(heavy, { steps: [] })).find(({ id }) => id === "lift")!;
     expect(lift.about).toEqual(["box: about 31.5 kg"]);
+    expect(cautionWords(lift)).toMatch(/^Over 25 kg: two people \(box: about 31\.5 kg\)\. Follow local codes/);
   });
 
   it("are chosen by where they are shown", () => {

@@ -37,7 +37,7 @@ describe("mass", () => {
     const [box] = pieceMasses({ ...build, job });
     expect(box!.totalKg).toBe(0);
     expect(box!.unknown).toContain("driver ten");
-    expect(box!.unknown).toContain("box/top");
+    expect(box!.unknown).toContain("box top");
   });
 
   it("is rounded as far as the boards allow", () => {

@@ -1,9 +1,11 @@
+import { namesOf } from "../../drawing/partName.js";
 import { toolSize } from "../../drawing/sizes.js";
 import type { Show } from "../../input/show.js";
 import { cautionsFor, cautionWords } from "../../lists/cautions.js";
 import { type CutRow, cutListOf, type Size } from "../../lists/cutList.js";
 import { sizeShown } from "../../lists/sizeShown.js";
 import type { Build } from "../../model/build.js";
+import type { Part } from "../../model/part.js";
 import { type Cell, csvBytes } from "./csv.js";
 
 type Column = { readonly head: string; readonly cell: (row: CutRow, build: Build) => Cell };
@@ -12,7 +14,7 @@ type Column = { readonly head: string; readonly cell: (row: CutRow, build: Build
 const columns: readonly Column[] = [
   { head: "numbers", cell: (row) => row.numbers.join(" ") },
   { head: "quantity", cell: (row) => row.quantity },
-  { head: "parts", cell: (row) => row.parts.join("; ") },
+  { head: "parts", cell: (row, build) => namesOf(partsIn(row, build)) },
   { head: "board", cell: (row) => row.board },
   { head: "material", cell: (row) => `${row.material}, ${row.stock}` },
   { head: "thickness", cell: (row, { job }) => thickness(row.thickness, job.show) },
@@ -31,6 +33,10 @@ const columns: readonly Column[] = [
   ...exactSize("finished", (row) => row.finished),
   { head: "build", cell: (_row, { hash }) => hash },
 ];
+
+function partsIn(row: CutRow, { plan }: Build): readonly Part[] {
+  return plan.built.parts.filter(({ id }) => row.parts.includes(id));
+}
 
 /** The nearest fraction is no help for a thickness: in an inch job millimetres stand beside it. */
 function thickness(mm: number, show: Show): string {

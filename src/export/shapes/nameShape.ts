@@ -1,10 +1,12 @@
+import { partName } from "../../drawing/partName.js";
 import type { Region } from "../../geometry/profile.js";
 import type { Part } from "../../model/part.js";
 import { labelPlace } from "./labelPlace.js";
 import { type Shape, widthOfWords } from "./shape.js";
 
+/** "B1 box top", as the drawings call it. */
 export function partTitle(part: Part): string {
-  return `${part.number} ${part.id}`;
+  return `${part.number} ${partName(part)}`;
 }
 
 /** The part's number and role, as large as there is room for on the part; `region`: its profile, where it lies. */

@@ -66,8 +66,14 @@ describe("cut-list.csv", () => {
 
   it("brings a hostile name back as text", async () => {
     const row = (await table("cut-list.csv")).find(({ numbers }) => numbers === "H1")!;
-    expect(row.parts).toBe(`'=SUM(A1:A9) "../lid"; <b>%%c & Ωλ 50°/panel`);
+    expect(row.parts).toBe(`'=SUM(A1:A9) "../lid"; <b>%%c & Ωλ 50° panel`);
     expect(row.quantity).toBe("1");
+  });
+
+  it("names parts as the drawings do", async () => {
+    const rows = await table("cut-list.csv");
+    expect(rows.find(({ numbers }) => numbers === "B1")!.parts).toBe("box top");
+    expect(rows.find(({ numbers }) => numbers === "B3 B4")!.parts).toBe("box left, box right");
   });
 
   it("bears the build's hash in every row, and the cautions of the cut list", async () => {
