@@ -5,6 +5,7 @@ import type { Axis } from "../model/joint.js";
 import type { Cut, Feature, Part, Sink } from "../model/part.js";
 import { type CirclePattern, circlePattern } from "./circlePattern.js";
 import { datumOf } from "./datum.js";
+import { unrelieved } from "./dimensions/relief.js";
 import { distanceFromEdge } from "./grooveDistance.js";
 import { purposeOf } from "./purpose.js";
 import { degrees, runningSize, sizePair, spanSize, toolSize } from "./sizes.js";
@@ -131,7 +132,7 @@ function fromEdge(cut: Extract<Cut, { kind: "groove" }>, part: Part, show: Show)
 function shapeSize(outer: Profile, part: Part, show: Show): string {
   const round = isCircle(outer);
   if (round) return `⌀${toolSize(2 * round.radius, show)}`;
-  const { min, max } = extentsOf(outer);
+  const { min, max } = extentsOf(unrelieved(outer));
   const exact = sizePair(max.x - min.x, max.y - min.y, { unit: "mm" });
   return show.unit === "mm" ? shortSize(outer, part, show) : `${shortSize(outer, part, show)} [${exact}]`;
 }
@@ -140,7 +141,7 @@ function shapeSize(outer: Profile, part: Part, show: Show): string {
 function shortSize(outer: Profile, part: Part, show: Show): string {
   const round = isCircle(outer);
   if (round) return `⌀${runningSize(2 * round.radius, show)}`;
-  const { min, max } = extentsOf(outer);
+  const { min, max } = extentsOf(unrelieved(outer));
   const { x, y } = datumOf(part).at;
   return `${spanSize(min.x - x, max.x - x, show)} × ${spanSize(min.y - y, max.y - y, show)}`;
 }

@@ -56,12 +56,21 @@ function overview(build: Build, { column }: Rooms): readonly Block[] {
     ...layout.sheets.map((sheet) => `Sheet ${sheet.sheet}: ${sheetSource(sheet)}`),
     ...(layout.left.length === 0 ? [] : [`No sheet takes: ${layout.left.join(", ")}`]),
     ...(plan.withheld.length === 0 ? [] : [`Not made, see the findings: ${plan.withheld.join(", ")}`]),
-    `${counted(build.findings.length, "finding")}${build.findings.length > 0 ? ": see the report" : ""}`,
+    findingsLine(build),
   ];
   return [
     paragraph(job.title, width, { height: 5, bold: true }, 2),
     ...lines.map((line) => paragraph(line, width, { height: 3.5 })),
   ];
+}
+
+/** "1 warning, 2 notes: see the findings". */
+function findingsLine({ findings }: Build): string {
+  const counts = (["error", "warning", "note"] as const).flatMap((severity) => {
+    const count = findings.filter((finding) => finding.severity === severity).length;
+    return count === 0 ? [] : [counted(count, severity)];
+  });
+  return counts.length === 0 ? "No findings" : `${counts.join(", ")}: see the findings`;
 }
 
 function pour(

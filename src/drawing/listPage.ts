@@ -6,6 +6,7 @@ import { type Draft, roomsOf, spilledPages } from "./draft.js";
 import { massKg, massWords } from "./mass.js";
 import { methodWords } from "./methodWords.js";
 import { namesOf, partCount } from "./partName.js";
+import { inRuns } from "./runs.js";
 import { pageSizeFor } from "./sheetFrame.js";
 import { sheetSource } from "./sheetWords.js";
 import { overallSize, sizePair, toolSize } from "./sizes.js";
@@ -46,18 +47,18 @@ function columnsFor(width: number): readonly Column[] {
   return [
     { title: "no.", width: share(0.11) },
     { title: "off", width: share(0.07), align: "right" },
-    { title: "part", width: share(0.25) },
+    { title: "part", width: share(0.22) },
     { title: "length", width: share(0.15), align: "right" },
     { title: "width", width: share(0.15), align: "right" },
     { title: "board", width: share(0.12) },
-    { title: "cut by", width: share(0.15) },
+    { title: "cut by", width: share(0.18) },
   ];
 }
 
 function cellsOf(row: ListedParts, { job, plan }: Build): readonly string[] {
   const parts = plan.built.parts.filter(({ id }) => row.parts.includes(id));
   return [
-    row.numbers.join(", "),
+    inRuns(row.numbers),
     `${row.parts.length}`,
     namesOf(parts),
     overallSize(row.asCut.length, job.show),

@@ -1,6 +1,7 @@
 import { extentsOf } from "../geometry/measure.js";
 import type { Build } from "../model/build.js";
 import type { EdgeFinish, Part } from "../model/part.js";
+import { edgeName } from "./edgeName.js";
 import { massKg, massWords } from "./mass.js";
 import { methodWords } from "./methodWords.js";
 import { overallSize, sizePair, toolSize } from "./sizes.js";
@@ -40,7 +41,7 @@ function massNote(part: Part, count: number, { job, shop }: Build): string {
 
 function methodNote(part: Part, { process }: Build): string {
   const how = process.parts.find((each) => each.part === part.id);
-  return how ? `Cut by ${methodWords[how.method]}: ${how.why}` : "Not cut: no way to cut it was found";
+  return how ? `Cut by ${methodWords[how.method]} (${how.why})` : "Not cut: no way to cut it was found";
 }
 
 function grainNote(part: Part): readonly string[] {
@@ -54,7 +55,7 @@ function coveringNotes(part: Part, { job }: Build): readonly string[] {
   });
   const wraps = wrapsOf(part).map(
     ({ finish, edges, all }) =>
-      `${finish.covering} ${toolSize(finish.loose, job.show)} thick goes round ${all ? "all edges" : `edges ${edges.join(", ")}`} (wide chain line)${
+      `${finish.covering} ${toolSize(finish.loose, job.show)} thick goes round ${all ? "all edges" : `edges ${edges.map(edgeName).join(", ")}`} (wide chain line)${
         finish.wrap > 0 ? `, ${overallSize(finish.wrap, job.show)} on to the back` : ""
       }`,
   );
@@ -83,12 +84,14 @@ function wrapsOf(part: Part) {
 /** Edges that meet another part, so that nobody rounds or covers them. */
 function jointNote(part: Part): readonly string[] {
   const names = Object.entries(part.edges).flatMap(([name, { finish }]) => (finish.kind === "joint" ? [name] : []));
-  return names.length === 0 ? [] : [`Glued edges, keep square and bare: ${names.join(", ")}`];
+  return names.length === 0 ? [] : [`Glued edges, keep square and bare: ${names.map(edgeName).join(", ")}`];
 }
 
 function flushNote(part: Part, { job }: Build): readonly string[] {
   if (Object.values(part.edges).every(({ flush }) => flush === 0)) return [];
   const { min, max } = extentsOf(part.blank.outer);
   const size = sizePair(max.x - min.x, max.y - min.y, job.show);
-  return [`Cut ${size} first (double-dotted line); trim flush to size after glue-up`];
+  return [
+    `Cut ${size} first (double-dotted line); trim flush to size after glue-up. Positions are from the trimmed edges`,
+  ];
 }

@@ -5,7 +5,8 @@ import type { Show } from "../input/show.js";
 import type { Feature, Part } from "../model/part.js";
 import type { Callout } from "./callouts.js";
 import type { Label } from "./dimensions/labels.js";
-import { type Rounding, roundingsOf } from "./dimensions/sharpCorners.js";
+import { reliefsOf } from "./dimensions/relief.js";
+import { roundingsOf } from "./dimensions/sharpCorners.js";
 import { polar } from "./shapes.js";
 import { toolSize } from "./sizes.js";
 import { textWidth } from "./textBox.js";
@@ -65,7 +66,11 @@ function openingLabel(text: string, outer: Profile, view: View): readonly Label[
   const middle = { x: (min.x + max.x) / 2, y: (min.y + max.y) / 2 };
   const letter = text.split(" ")[0]!;
   const fits = [text, letter].find((words) => textWidth(words, 2.5, true) <= room);
-  if (fits !== undefined) return [{ text: fits, at: toPaper(view, middle), clear: 0.5, tip: "inside", bold: true }];
+  if (fits !== undefined) {
+    const aside = besideCross(textWidth(fits, 2.5, true), outer, view);
+    const at = toPaper(view, middle);
+    return [{ text: fits, at: { x: at.x + aside.x, y: at.y + aside.y }, clear: 0.5, tip: "inside", bold: true }];
+  }
   return upperRight(outer).map((place) => ({
     text: letter,
     at: toPaper(view, place),
@@ -74,6 +79,13 @@ function openingLabel(text: string, outer: Profile, view: View): readonly Label[
     always: true,
     bold: true,
   }));
+}
+
+/** From the middle of a round opening to where words stand off its centre lines, where there is room, mm of paper. */
+function besideCross(width: number, outer: Profile, view: View): Point {
+  const round = isCircle(outer);
+  const roomy = round !== undefined && round.radius * view.scale > Math.hypot(width + 5, 6);
+  return roomy ? { x: width / 2 + 2.5, y: 3 } : { x: 0, y: 0 };
 }
 
 /** A place on the outline towards the upper right. */
@@ -96,20 +108,19 @@ function longestMiddle(edges: readonly Edge[]): readonly Point[] {
   return longest ? [midpoint(longest.from, longest.to)] : [];
 }
 
-/** "4 × R60" at one of the corners that are rounded alike. */
+/** "4 × R60" at one of the corners that are rounded alike, "4 × R3 relief" at one of those that are relieved. */
 function radiusLabels(part: Part, view: View, show: Show): readonly Label[] {
-  const groups = new Map<string, Rounding[]>();
+  const groups = new Map<string, Point[]>();
   const shapes = [
     part.profile.outer,
     ...part.features.flatMap(({ cut }) => (cut.kind === "opening" || cut.kind === "pocket" ? [cut.region.outer] : [])),
   ];
-  for (const rounding of shapes.flatMap(roundingsOf)) {
-    const text = `R${toolSize(rounding.radius, show)}`;
-    groups.set(text, [...(groups.get(text) ?? []), rounding]);
-  }
+  const add = (text: string, middle: Point) => groups.set(text, [...(groups.get(text) ?? []), middle]);
+  for (const { radius, middle } of shapes.flatMap(roundingsOf)) add(`R${toolSize(radius, show)}`, middle);
+  for (const { radius, middle } of shapes.flatMap(reliefsOf)) add(`R${toolSize(radius, show)} relief`, middle);
   return [...groups].map(([text, alike]) => ({
     text: alike.length === 1 ? text : `${alike.length} × ${text}`,
-    at: toPaper(view, alike[0]!.middle),
+    at: toPaper(view, alike[0]!),
     clear: 0,
     tip: "arrow" as const,
     always: true,

@@ -4,6 +4,7 @@ import type { Callout } from "./callouts.js";
 import { holeRows } from "./holeTable.js";
 import { notesOf } from "./notes.js";
 import { namesOf, partName } from "./partName.js";
+import { inRuns } from "./runs.js";
 import type { SameParts } from "./sameParts.js";
 import type { SeenFrom } from "./view.js";
 
@@ -17,7 +18,7 @@ export function partWords(
   cautions: readonly string[],
   width: number,
 ): readonly Block[] {
-  const numbers = parts.map(({ number }) => number).join(", ");
+  const numbers = inRuns(parts.map(({ number }) => number));
   const off = parts.length === 1 ? "1 off" : `${parts.length} off: ${numbers}`;
   return [
     oneLine(`${first.number}  ${parts.length === 1 ? partName(first) : namesOf(parts)}`, width, {

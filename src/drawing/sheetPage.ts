@@ -12,7 +12,13 @@ import { write } from "./textBox.js";
 
 /** Height kept for the words over a sheet, mm of paper. */
 const heading = 8;
-const seen = "Seen from above, as it lies on the machine; zero at the lower left corner";
+/** What the view over a sheet shows: only a machine has a zero. */
+function seenFrom(sheet: NestedSheet, { process }: Build): string {
+  const machined = process.parts.some(
+    ({ part, method }) => method === "cnc" && sheet.placed.some((placed) => placed.part === part),
+  );
+  return machined ? "Seen from above, as it lies on the machine; zero at the lower left corner" : "Seen from above";
+}
 
 /** The pages of a nested sheet: how its parts lie, and a list of them; more if the list spills. */
 export function sheetPages(sheet: NestedSheet, build: Build): readonly Draft[] {
@@ -45,7 +51,7 @@ export function sheetPages(sheet: NestedSheet, build: Build): readonly Draft[] {
   };
   const words = setBlocks(sheetWords(sheet, lying, left, build, column.max.x - column.min.x), column);
   const items = [
-    write({ x: view.min.x, y: view.max.y - 4 }, seen, { height: 3.5 }),
+    write({ x: view.min.x, y: view.max.y - 4 }, seenFrom(sheet, build), { height: 3.5 }),
     ...drawSheet(sheet, lying, left, { corner, scale: factor }, show),
     ...words.items,
   ];

@@ -1,3 +1,4 @@
+import { edgeName } from "../drawing/edgeName.js";
 import { degrees } from "../drawing/sizes.js";
 import { mm } from "../input/finding.js";
 import { type Show, showQuantity } from "../input/show.js";
@@ -26,6 +27,7 @@ function listed(group: readonly string[], names: readonly string[]): string {
   if (group.length === names.length) return "all edges";
   return group
     .filter((name) => !(name.includes("|") && name.split("|").every((side) => group.includes(side))))
+    .map(edgeName)
     .join(", ");
 }
 

@@ -45,7 +45,7 @@ describe("the cut list", () => {
       "top: butt joint, lapped by part B1, glued",
     ]);
     expect(row("P1").edges).toEqual([
-      "rear, right, notch.auxiliary battery, front, left: carpet round the edge and 40 mm on to the back",
+      "rear, right, notch auxiliary battery, front, left: carpet round the edge and 40 mm on to the back",
     ]);
     expect(row("B1").edges).toEqual([]);
   });

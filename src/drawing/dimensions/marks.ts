@@ -5,6 +5,7 @@ import type { Callout } from "../callouts.js";
 import type { Datum } from "../datum.js";
 import { distanceFromEdge } from "../grooveDistance.js";
 import type { SeenFrom } from "../view.js";
+import { unrelieved } from "./relief.js";
 import { cornerPoints } from "./sharpCorners.js";
 
 export type Along = "x" | "y";
@@ -32,7 +33,7 @@ const alike = 0.05;
 export function marksOf(part: Part, callouts: readonly Callout[], datum: Datum, from: SeenFrom): readonly Mark[] {
   const onCircles = new Set(callouts.flatMap((each) => (each.circle ? each.features : [])));
   const extents = extentsOf(part.profile.outer);
-  const shape = from === "back" || isCircle(part.profile.outer) ? [] : cornerPoints(part.profile.outer);
+  const shape = from === "back" || isCircle(part.profile.outer) ? [] : cornerPoints(unrelieved(part.profile.outer));
   const all = [
     ...shape.flatMap(({ at, x, y }) => markAt(at, datum, { x, y })),
     ...part.features
@@ -66,7 +67,7 @@ function featureMarks({ cut, side }: Feature, part: Part, datum: Datum): readonl
 function regionMarks(outer: Profile, datum: Datum): readonly Mark[] {
   const round = isCircle(outer);
   if (round) return markAt(round.center, datum, { x: true, y: true }, round.radius);
-  return cornerPoints(outer).flatMap(({ at, x, y }) => markAt(at, datum, { x, y }));
+  return cornerPoints(unrelieved(outer)).flatMap(({ at, x, y }) => markAt(at, datum, { x, y }));
 }
 
 /** A hole in an edge is given along that edge. */

@@ -62,14 +62,15 @@ function sharpEnd(edges: readonly Edge[], index: number, way: -1 | 1): Point {
   const end = way === 1 ? edge.to : edge.from;
   const next = (index + way + edges.length) % edges.length;
   if (edge.from.bulge !== 0 || !roundingAt(edges, next)) return end;
-  return meeting(edge, neighbour(edges, next, way)) ?? end;
+  return meetingOf(edge, neighbour(edges, next, way)) ?? end;
 }
 
 function neighbour(edges: readonly Edge[], index: number, way: -1 | 1): Edge {
   return edges[(index + way + edges.length) % edges.length]!;
 }
 
-function meeting(a: Edge, b: Edge): Point | undefined {
+/** Where two straight edges would meet, carried on; none for parallel ones. */
+export function meetingOf(a: Edge, b: Edge): Point | undefined {
   const u = { x: a.to.x - a.from.x, y: a.to.y - a.from.y };
   const v = { x: b.to.x - b.from.x, y: b.to.y - b.from.y };
   const turn = u.x * v.y - u.y * v.x;

@@ -1,5 +1,7 @@
 import { calloutsOf } from "../../drawing/callouts.js";
+import { edgeName } from "../../drawing/edgeName.js";
 import { purposeOf } from "../../drawing/purpose.js";
+import { inRuns } from "../../drawing/runs.js";
 import { degrees, toolSize } from "../../drawing/sizes.js";
 import type { Show } from "../../input/show.js";
 import type { PartProcess } from "../../model/build.js";
@@ -70,7 +72,7 @@ function rowsOf(
   const [first] = features;
   const { cut, side } = first!;
   const row = [
-    namesOf(part, features),
+    inRuns(features.map(({ id }) => nameWithin(part.id, id))),
     layersOf(first!),
     features.length > 1 ? `${features.length} x ${size}` : size,
     depthOf(cut, part, show),
@@ -92,7 +94,7 @@ function layersOf(feature: Feature): string {
 }
 
 function sideWords(side: Side): string {
-  return typeof side === "object" ? `edge ${side.edge}` : side;
+  return typeof side === "object" ? `edge ${edgeName(side.edge)}` : side;
 }
 
 function depthOf(cut: Cut, part: Part, show: Show): string {
@@ -141,26 +143,4 @@ function edgePlaces(features: readonly Feature[], show: Show): readonly string[]
 function toolsFor(part: Part, features: readonly Feature[], process: PartProcess | undefined): string {
   const tools = features.map(({ id }) => process?.tool[nameWithin(part.id, id)] ?? "");
   return [...new Set(tools)].filter((tool) => tool !== "").join(", ");
-}
-
-/** "pilot.1 to 8" for a run of eight, else every name. */
-function namesOf(part: Part, features: readonly Feature[]): string {
-  const runs: { readonly first: string; last: string }[] = [];
-  for (const { id } of features) {
-    const name = nameWithin(part.id, id);
-    const run = runs.at(-1);
-    if (run !== undefined && nameAfter(run.last) === name) run.last = name;
-    else runs.push({ first: name, last: name });
-  }
-  return runs.map(({ first, last }) => (first === last ? first : `${first} to ${numberOf(last)}`)).join(", ");
-}
-
-/** "pilot.3" after "pilot.2"; none after a name without a number. */
-function nameAfter(name: string): string | undefined {
-  const number = numberOf(name);
-  return number === undefined ? undefined : `${name.slice(0, -number.length)}${Number(number) + 1}`;
-}
-
-function numberOf(name: string): string | undefined {
-  return /\d+$/.exec(name)?.[0];
 }

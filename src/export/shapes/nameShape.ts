@@ -1,4 +1,4 @@
-import { partName } from "../../drawing/partName.js";
+import { partName, roleName } from "../../drawing/partName.js";
 import type { Region } from "../../geometry/profile.js";
 import type { Part } from "../../model/part.js";
 import { labelPlace } from "./labelPlace.js";
@@ -12,7 +12,7 @@ export function partTitle(part: Part): string {
 /** The part's number and role, as large as there is room for on the part; `region`: its profile, where it lies. */
 export function nameShape(part: Part, region: Region): Shape {
   const { at, clear } = labelPlace(region);
-  const text = `${part.number} ${part.role}`;
+  const text = `${part.number} ${roleName(part.role)}`;
   const height = Math.max(2, Math.min(20, clear / 3, (1.8 * clear) / widthOfWords(text, 1)));
   const x = at.x - widthOfWords(text, height) / 2;
   return { kind: "words", layer: "NAME", at: { x, y: at.y - height / 2 }, height, text };

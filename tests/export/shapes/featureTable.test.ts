@@ -44,7 +44,7 @@ describe("the table beside a drawing", () => {
       cut: { kind: "hole", at: { x: 210, y: 0 }, d: 2.3, depth: 33, below: 9.1 },
     });
     const told = rows(withFeatures(wall, [bottom])).join("\n");
-    expect(told).toContain("pilot.1 to 2 / not drawn / 2 x ⌀2.3 / 33 / edge top / drill-2.3");
+    expect(told).toContain("pilot.1, pilot.2 / not drawn / 2 x ⌀2.3 / 33 / edge top / drill-2.3");
     expect(told).toContain("pilot.3 / not drawn / ⌀2.3 / 33 / edge bottom");
     expect(told).toContain("at (105, 113.6) (315, 113.6)");
     expect(told).toContain("at (210, 0)");
