@@ -3,14 +3,18 @@ import { type Show, showLength } from "../input/show.js";
 
 const inch = 25.4;
 
+/** Grown by less than anyone reads, so that half a step rounds away from the datum on every part, whatever the noise. */
+const outward = (mm: number) => mm + Math.sign(mm) * 1e-6;
+const shown = (mm: number, show: Show) => showLength(outward(mm), show);
+
 /** A length between marks on the work, in the job's unit. Measured from one datum, chains of these agree. */
 export function runningSize(mm: number, show: Show): string {
-  return showLength(mm, show);
+  return shown(mm, show);
 }
 
 /** An overall size: in an inch job with millimetres in brackets. */
 export function overallSize(mm: number, show: Show): string {
-  return show.unit === "mm" ? showLength(mm, show) : `${showLength(mm, show)} [${formatNumber(mm, 1)}]`;
+  return show.unit === "mm" ? shown(mm, show) : `${shown(mm, show)} [${formatNumber(outward(mm), 1)}]`;
 }
 
 /** "420 × 300"; in an inch job with both in millimetres behind it. */
@@ -25,8 +29,8 @@ export function sizePair(width: number, height: number, show: Show): string {
  */
 export function spanSize(from: number, to: number, show: Show): string {
   const step = show.unit === "mm" ? 0.1 : inch / show.denominator;
-  const shown = (mm: number) => Number(formatNumber(mm / step, 0));
-  return showLength((shown(to) - shown(from)) * step, show);
+  const steps = (mm: number) => Number(formatNumber(outward(mm) / step, 0));
+  return showLength((steps(to) - steps(from)) * step, show);
 }
 
 /**
@@ -34,9 +38,9 @@ export function spanSize(from: number, to: number, show: Show): string {
  * drill. From 2 inches on the job's own fractions are near enough.
  */
 export function toolSize(mm: number, show: Show): string {
-  if (show.unit === "mm") return showLength(mm, show);
+  if (show.unit === "mm") return shown(mm, show);
   if (mm >= 2 * inch) return overallSize(mm, show);
-  return `${formatNumber(mm, 1)} mm (${showLength(mm, { unit: "in", denominator: 64 })})`;
+  return `${formatNumber(outward(mm), 1)} mm (${shown(mm, { unit: "in", denominator: 64 })})`;
 }
 
 export function degrees(rad: number): string {

@@ -61,8 +61,10 @@ export function shorten(text: string, width: number, height: number, bold = fals
   return `${signs.join("").trimEnd()}…`;
 }
 
-/** Spaces at which a line may end: not before a fraction, a unit or a sign that belongs to the size before it. */
-const unbroken = / +(?!\d+\/\d|× |x \d|mm\b|\()/;
+/** Spaces at which a line may end: not within a size, nor before its unit or brackets. */
+const unbroken = /(?<! [×x]) +(?!\d+\/\d|× |x \d|mm\b|\()/;
+/** Where even such a size is longer than a line: "× 45°" stays whole. */
+const loosened = /(?<! [×x]) +/;
 
 /** Lines no wider than `width`: broken at spaces, and within a word only where it is longer than a line. */
 export function wrapText(text: string, width: number, height: number, bold = false): readonly string[] {
@@ -86,7 +88,7 @@ export function wrapText(text: string, width: number, height: number, bold = fal
 function wordsOf(text: string, width: number, height: number, bold: boolean): readonly string[] {
   return plainText(text)
     .split(unbroken)
-    .flatMap((word) => (textWidth(word, height, bold) <= width ? [word] : word.split(/ +/)))
+    .flatMap((word) => (textWidth(word, height, bold) <= width ? [word] : word.split(loosened)))
     .filter(Boolean);
 }
 

@@ -26,6 +26,16 @@ describe("sizes on a drawing", () => {
     expect(spanSize(0.7, 2.4, sixteenths)).toBe('1/8"');
   });
 
+  it("round half a step the same way on every part, whichever way the noise of computing leans", () => {
+    const half = 8.28125 * 25.4; // 8 1/4" and half a sixteenth
+    for (const noise of [-1e-9, 0, 1e-9]) {
+      expect(runningSize(half + noise, sixteenths)).toBe('8 5/16"');
+      expect(runningSize(-half + noise, sixteenths)).toBe('-8 5/16"');
+      expect(spanSize(0, half + noise, sixteenths)).toBe('8 5/16"');
+      expect(runningSize(265.75 + noise, { unit: "mm" })).toBe("265.8");
+    }
+  });
+
   it("name drills in millimetres with the nearest 64th, since a 16th would be another drill", () => {
     expect(toolSize(2.3, sixteenths)).toBe('2.3 mm (3/32")');
     expect(toolSize(18.2, sixteenths)).toBe('18.2 mm (23/32")');

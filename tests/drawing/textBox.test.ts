@@ -47,6 +47,15 @@ describe("words set in a room", () => {
     }
   });
 
+  it("never break a fastener's or a chamfer's size at its sign", () => {
+    for (let width = 26; width < 70; width++) {
+      for (const line of wrapText('pilot for 4.0 x 25 screw, 8 mm (5/16") × 45°', width, 2.5)) {
+        expect(line).not.toMatch(/(^|\s)[x×]$|^[x×](\s|$)/);
+      }
+    }
+    expect(wrapText('8 mm (5/16") × 45°', 25, 2.5)).toEqual(['8 mm (5/16")', "× 45°"]);
+  });
+
   it("break within a word that is longer than a line", () => {
     const lines = wrapText("x".repeat(100), 20, 2.5);
     expect(lines.join("")).toBe("x".repeat(100));

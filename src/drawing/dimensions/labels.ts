@@ -91,7 +91,7 @@ function cheapest(label: Label, segments: readonly Segment[], willDo: (place: Pl
     for (const angle of directions) {
       const place = placeAt(label, angle, distance);
       if (!willDo(place)) continue;
-      const cost = crossings(place, segments) * 8 + distance + ring;
+      const cost = crossings(place, segments) * 12 + distance + ring;
       if (!best || cost < best.cost) best = { place, cost };
     }
   }
