@@ -1,0 +1,72 @@
+import type { Change } from "../pieces/planned.js";
+import { cut, feature, opening, panel, rounded } from "../process/benchParts.js";
+import { cover, coverAlone, without } from "./changes.js";
+import { pairUpTo, type Table } from "./road.js";
+
+const process = pairUpTo("process");
+const nest = pairUpTo("nest");
+const window = (round: number) => ({ openings: { window: { at: [30, 15], size: "30 x 10", round } } });
+/** The same of the box's board, 18.2 thick. */
+const thick = (round: number): readonly Change[] => [
+  ...without("box", "ring", "plate"),
+  cover({ board: "box", ...window(round) }),
+];
+const peg = (across: number, more: object = {}) =>
+  coverAlone({ holes: { peg: { at: [20, 15], across, deep: 5 } }, ...more });
+const sized = (length: number, width: number, more: object = {}) =>
+  coverAlone({ outline: `${length} x ${width}`, ...more });
+const two: readonly Change[] = [
+  ...coverAlone({}),
+  [["pieces", "lid"], { kind: "panel", board: "plate", outline: "60 x 30" }],
+];
+const offcut = (length: number) => `boards: {mdf-12: {sheets: [], offcuts: [{name: A, length: ${length}, width: 30}]}}`;
+const bed = (length: number) =>
+  `cnc: {length: ${length}, width: 1220}\nboards: {mdf-12: {sheets: [{length: 2440, width: 1220}]}}`;
+const saw = "saw: {longest rip: 640}";
+const left = (round: number) =>
+  cut(panel([feature("window", opening(rounded(50, 50, 78, 54, round, "window"), "bit"), { stage: "bench" })]), "hand")
+    .findings;
+
+/** What cutting and nesting find. */
+export const processTable: Table = {
+  // the smallest bit is 3 wide
+  "corner-too-tight": process("pieces.cover.openings.window", coverAlone(window(1.4)), coverAlone(window(1.5))),
+  "corner-left-to-bench": {
+    why: "no kind of piece leaves a corner to the bench",
+    raises: () => left(1.4),
+    spares: () => left(1.5),
+  },
+  // 5 wide it is 17 long, 6 wide 25
+  "bit-too-short": process("pieces.cover.openings.window", thick(2.9), thick(3)),
+  // a drill within 0.1 will do: there is one of 2
+  "no-bit-fits": process("pieces.cover.holes.peg", peg(1.89), peg(1.9)),
+  "tool-to-buy": process("pieces.cover.holes.peg", peg(1.89, { "cut by": "hand" }), peg(1.9, { "cut by": "hand" })),
+  "rip-too-wide": process(
+    "pieces.cover",
+    sized(1600, 640.5, { "cut by": "saw" }),
+    sized(1600, 640, { "cut by": "saw" }),
+    { raises: saw, spares: saw },
+  ),
+  "part-over-machine": process("pieces.cover", sized(1600, 1550.1), sized(1600, 1550)),
+  "no-machine": process("version: 1", coverAlone({}), coverAlone({ "cut by": "saw" }), {
+    raises: "cnc: none",
+    spares: "cnc: none",
+  }),
+  // the longest sheet is 3050, less 5 of trim at both ends
+  "part-over-sheet": nest("pieces.cover", sized(3040.1, 1000), sized(3040, 1000)),
+  "board-without-sheets": nest("boards.plate", coverAlone({}), coverAlone({}), {
+    raises: "boards: {mdf-12: {sheets: []}}",
+    spares: offcut(60),
+  }),
+  // two of 60, and between them the bit, 12.7, with 2 to spare
+  "stock-used-up": nest("boards.plate", two, two, { raises: offcut(134.6), spares: offcut(134.7) }),
+  "sheet-over-machine": nest("boards.plate", coverAlone({}), coverAlone({}), {
+    raises: bed(2439.9),
+    spares: bed(2440),
+  }),
+  "parts-withheld": nest(
+    "",
+    coverAlone({ lies: { x: 100, y: 600, z: -0.02 } }),
+    coverAlone({ lies: { x: 100, y: 600, z: -0.01 } }),
+  ),
+};
