@@ -1,3 +1,4 @@
+import { tolerance } from "../geometry/tolerance.js";
 import type { Finding } from "../input/finding.js";
 import type { Cut, Feature, Part } from "../model/part.js";
 import type { Method, Shop } from "../model/shop.js";
@@ -14,6 +15,8 @@ export type Found = {
 
 /** A drill within this of a hole's diameter makes it: mm, common practice, no source. */
 const sameDrill = 0.1;
+
+const isSame = (a: number, b: number): boolean => Math.abs(a - b) <= sameDrill + tolerance.samePoint;
 
 /** The tool for what is not cut through the board all round. `inUse`: the bit that already goes round the part. */
 export function otherTool(
@@ -61,7 +64,7 @@ function holeTool(
 ): Found {
   const deep = depth === "through" ? part.thickness : depth;
   const [drill] = bitsOf(shop, ["drill"])
-    .filter(({ bit }) => Math.abs(cutOf(bit) - d) <= sameDrill)
+    .filter(({ bit }) => isSame(cutOf(bit), d))
     .filter((bit) => isLongEnough(bit, deep))
     .sort((a, b) => Math.abs(cutOf(a.bit) - d) - Math.abs(cutOf(b.bit) - d));
   if (drill) return { name: drill.name };
@@ -81,7 +84,7 @@ function edgeTool(shop: Shop, cut: Extract<Cut, { kind: "edge" }>, inUse: NamedB
   }
   if (cut.form === "chamfer")
     return named(bitsOf(shop, ["chamfer", "v"]).find(isChamferBit(cut)), "a chamfer or v bit that reaches as far in");
-  const bit = bitsOf(shop, ["round-over"]).find((each) => Math.abs(cutOf(each.bit) / 2 - cut.width) <= sameDrill);
+  const bit = bitsOf(shop, ["round-over"]).find((each) => isSame(cutOf(each.bit) / 2, cut.width));
   return named(bit, "a round-over bit of that radius");
 }
 

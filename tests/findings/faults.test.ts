@@ -44,3 +44,19 @@ it("a screw that ends in the box's air is no danger to a tank under the floor, o
     expect.stringContaining("4.0 x 160 screw goes 3 mm into the floor above fuel tank"),
   ]);
 });
+
+it("a drill that is a tenth off makes the hole, whatever the last digits say", async () => {
+  const peg = (across: number) => coverAlone({ holes: { peg: { at: [20, 15], across, deep: 5 } } });
+  for (const across of [1.9, 2.1, 2.4]) expect(await codes(peg(across), "process")).toEqual([]);
+  expect(await codes(peg(2.15), "process")).toEqual(["no-bit-fits"]);
+});
+
+it("a cut-out that is exactly as high as the inside does not leave it", async () => {
+  const terminal = (height: number) => [
+    ...boxAlone,
+    box("terminal.corners", "round"),
+    box("terminal.hole", `78 x ${height}`),
+  ];
+  expect(await codes(terminal(113.6), "plan")).not.toContain("cut-out-off-face");
+  expect(await codes(terminal(113.7), "plan")).toContain("cut-out-off-face");
+});

@@ -3,6 +3,7 @@ import { compose, inverse, place } from "../../geometry/frame.js";
 import { extentsOf } from "../../geometry/measure.js";
 import type { Extents, Point, Profile } from "../../geometry/profile.js";
 import { circle, rectangle } from "../../geometry/shapes.js";
+import { tolerance } from "../../geometry/tolerance.js";
 import { below, type Finding, mm, raise, text } from "../../input/finding.js";
 import { axisId, featureId, partId } from "../../model/ids.js";
 import type { Axis } from "../../model/joint.js";
@@ -111,7 +112,7 @@ export function cutOutFindings(spec: EnclosureSpec, shape: Shape, around: Around
   return cutOuts.flatMap(([what, face, draft]) => {
     if (face === undefined || draft?.cut.kind !== "opening") return [];
     const out = beyond(extentsOf(draft.cut.region.outer), airBehind(face, shape));
-    if (out <= 0) return [];
+    if (out <= tolerance.samePoint) return [];
     const facts = { what: text(`${what} cut-out`), face: text(face), out: mm(out) };
     return [raise(terminalOffFace, { at: [below(around.origin, what)], on: [partId(around.id, face)], facts })];
   });

@@ -1,5 +1,6 @@
 import { extentsOf } from "../../geometry/measure.js";
 import { circle } from "../../geometry/shapes.js";
+import { tolerance } from "../../geometry/tolerance.js";
 import { type Finding, mm, raise, text } from "../../input/finding.js";
 import { partId } from "../../model/ids.js";
 import type { Axis } from "../../model/joint.js";
@@ -50,7 +51,7 @@ export function threadFindings(threads: readonly Thread[], shape: Shape, around:
     const { width, height } = faceSize(thread.face, shape.spans[thread.face]);
     const { min, max } = extentsOf(circle(thread.at, thread.d / 2, ""));
     const out = Math.max(-min.x, -min.y, max.x - width, max.y - height);
-    if (out <= 0) return [];
+    if (out <= tolerance.samePoint) return [];
     const facts = { axis: text(thread.ask.axis), face: text(thread.face), piece: text(around.id), out: mm(out) };
     return [raise(threadOffFace, { at: thread.ask.from, on: [partId(around.id, thread.face)], facts })];
   });
