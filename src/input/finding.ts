@@ -12,11 +12,14 @@ export type Origin = {
 
 export type Locate = (at: Origin) => { readonly file: string; readonly line: number; readonly column: number };
 
-/** A fact with its unit, so that the report can show it in the reader's own. `list` is joined with commas and "or". */
+/**
+ * A fact with its unit, so that the report can show it in the reader's own. `list` is a choice, joined with commas and
+ * "or"; `all` names things that belong together, joined with "and".
+ */
 export type Quantity =
   | { readonly unit: "mm" | "rad" | "L" | "kg" | "Hz" | "count"; readonly value: number }
   | { readonly unit: "text"; readonly value: string }
-  | { readonly unit: "list"; readonly value: readonly string[] };
+  | { readonly unit: "list" | "all"; readonly value: readonly string[] };
 
 export type Severity = "error" | "warning" | "note";
 
@@ -75,6 +78,7 @@ export const hertz = (value: number): Quantity => ({ unit: "Hz", value });
 export const count = (value: number): Quantity => ({ unit: "count", value });
 export const text = (value: string): Quantity => ({ unit: "text", value });
 export const list = (value: readonly string[]): Quantity => ({ unit: "list", value });
+export const all = (value: readonly string[]): Quantity => ({ unit: "all", value });
 
 /** The place one or more keys below another. */
 export function below(at: Origin, ...keys: readonly (string | number)[]): Origin {

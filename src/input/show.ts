@@ -33,7 +33,7 @@ function reduced(above: number, below: number): readonly [number, number] {
 export function showQuantity(q: Quantity, show: Show): string {
   switch (q.unit) {
     case "mm":
-      return show.unit === "mm" ? `${showLength(q.value, show)} mm` : showLength(q.value, show);
+      return showWithUnit(q.value, show);
     case "rad":
       return `${formatNumber((q.value * 180) / Math.PI, 1)}°`;
     case "L":
@@ -51,11 +51,22 @@ export function showQuantity(q: Quantity, show: Show): string {
     case "text":
       return q.value;
     case "list":
-      return inWords(q.value);
+      return inWords(q.value, "or");
+    case "all":
+      return inWords(q.value, "and");
   }
 }
 
+/** What is there must not be told as nothing ("move it by 0"): less than a step is shown finer. */
+function showWithUnit(mm: number, show: Show): string {
+  const [usual, finer] =
+    show.unit === "mm"
+      ? [`${showLength(mm, show)} mm`, `${formatNumber(mm, 2)} mm`]
+      : [showLength(mm, show), `${formatNumber(mm / 25.4, 3)}"`];
+  return usual.startsWith("0 ") || usual === '0"' ? finer : usual;
+}
+
 /** "a", "a or b", "a, b or c". */
-function inWords(items: readonly string[]): string {
-  return items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} or ${items.at(-1)}`;
+function inWords(items: readonly string[], last: "or" | "and"): string {
+  return items.length < 2 ? items.join("") : `${items.slice(0, -1).join(", ")} ${last} ${items.at(-1)}`;
 }

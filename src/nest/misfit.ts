@@ -2,6 +2,7 @@ import { type Finding, type FindingDef, mm, raise, text } from "../input/finding
 import type { Job } from "../model/job.js";
 import type { Part } from "../model/part.js";
 import type { BoardStock, Shop } from "../model/shop.js";
+import { nameOf } from "../plan/standing.js";
 import type { NestItem } from "./engine.js";
 import { excessOf, type Lie, liesOf } from "./lies.js";
 import { type StockRow, stockOfBoard } from "./stock.js";
@@ -9,8 +10,7 @@ import { type StockRow, stockOfBoard } from "./stock.js";
 export const partOverSheet: FindingDef = {
   code: "part-over-sheet",
   severity: "error",
-  words:
-    "part {part} is {over} larger than any sheet of board {board} has room for: its blank measures {length} x {width}",
+  words: "{part} is {over} larger than any sheet of board {board} has room for: its blank measures {length} x {width}",
   next: "{way}",
   explain:
     "A part is laid on a sheet as a blank: its outline seen from both sides, with what is trimmed off later. The sheet's " +
@@ -34,7 +34,7 @@ export function misfitOf(
   if (rows.length === 0 || over <= 1e-6) return [];
   const [lie] = lies;
   const facts = {
-    part: text(part.number),
+    part: text(nameOf(part)),
     board: text(part.board),
     over: mm(over),
     length: mm(Math.max(lie!.w, lie!.h)),

@@ -90,7 +90,7 @@ function nestGroup(job: Job, shop: Shop, group: Group, soFar: readonly NestedShe
     ...misfits.flat(),
     ...(rows.length === 0 ? [shortOf(boardWithoutSheets, job, group.board, left)] : []),
     ...(unlaid.length > 0 ? [shortOf(stockUsedUp, job, group.board, unlaid)] : []),
-    ...(group.byMachine ? sheets.flatMap((sheet) => overMachine(sheet, shop.cnc)) : []),
+    ...(group.byMachine ? sheets.flatMap((sheet) => overMachine(job, sheet, shop.cnc)) : []),
   ];
   const laid = order.items.filter((_, i) => !result.left.includes(i));
   const bound = boundOf({ ...order, ...options, items: laid });

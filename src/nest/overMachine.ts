@@ -1,5 +1,6 @@
 import { type Finding, type FindingDef, mm, raise, text } from "../input/finding.js";
 import type { NestedSheet } from "../model/build.js";
+import type { Job } from "../model/job.js";
 import type { Cnc } from "../model/shop.js";
 
 export const sheetOverMachine: FindingDef = {
@@ -13,10 +14,11 @@ export const sheetOverMachine: FindingDef = {
 };
 
 /** The finding for a sheet that the machine's bed does not take whole, whichever way round. */
-export function overMachine(sheet: NestedSheet, bed: Cnc | undefined): readonly Finding[] {
+export function overMachine({ file }: Job, sheet: NestedSheet, bed: Cnc | undefined): readonly Finding[] {
   if (!bed) return [];
   const fits = (length: number, width: number) => length <= bed.length && width <= bed.width;
   if (fits(sheet.length, sheet.width) || fits(sheet.width, sheet.length)) return [];
+  const at = [{ file, path: ["boards", sheet.board] }];
   const facts = {
     sheet: text(sheet.sheet),
     length: mm(sheet.length),
@@ -24,5 +26,5 @@ export function overMachine(sheet: NestedSheet, bed: Cnc | undefined): readonly 
     "bed length": mm(bed.length),
     "bed width": mm(bed.width),
   };
-  return [raise(sheetOverMachine, { on: sheet.placed.map((placed) => placed.part), facts })];
+  return [raise(sheetOverMachine, { at, on: sheet.placed.map((placed) => placed.part), facts })];
 }

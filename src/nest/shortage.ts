@@ -1,7 +1,8 @@
-import { type Finding, type FindingDef, list, raise, text } from "../input/finding.js";
+import { all, type Finding, type FindingDef, raise, text } from "../input/finding.js";
 import type { BoardId } from "../model/ids.js";
 import type { Job } from "../model/job.js";
 import type { Part } from "../model/part.js";
+import { nameOf } from "../plan/standing.js";
 
 export const boardWithoutSheets: FindingDef = {
   code: "board-without-sheets",
@@ -32,7 +33,7 @@ export function shortOf(def: FindingDef, job: Job, board: BoardId, parts: readon
     facts: {
       board: text(board),
       stock: text(job.boards[board]?.stock ?? board),
-      parts: list(parts.map((part) => part.number)),
+      parts: all(parts.map(nameOf)),
     },
   });
 }

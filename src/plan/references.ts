@@ -1,4 +1,4 @@
-import { type Finding, type FindingDef, list, type Origin, raise, text } from "../input/finding.js";
+import { all, type Finding, type FindingDef, list, type Origin, raise, text } from "../input/finding.js";
 import { nearest } from "../input/nearest.js";
 import { type PieceId, pieceId } from "../model/ids.js";
 import type { Job } from "../model/job.js";
@@ -148,9 +148,11 @@ function sortByLeaning(named: readonly Named[]): { pieces: readonly Named[]; fin
   if (inCircle.length > 0) {
     findings.push(
       raise(circle, {
-        at: inCircle.flatMap((piece) => piece.refs.find((ref) => stuck.has(ref.name))?.at ?? piece.origin),
+        at: inCircle.flatMap(
+          (piece) => piece.refs.find((ref) => ref.kind === "piece" && stuck.has(ref.name))?.at ?? piece.origin,
+        ),
         on: inCircle.map((piece) => piece.id),
-        facts: { pieces: list(inCircle.map((piece) => piece.id)) },
+        facts: { pieces: all(inCircle.map((piece) => piece.id)) },
       }),
     );
   }

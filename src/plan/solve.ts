@@ -1,4 +1,4 @@
-import { type Finding, type FindingDef, litres, mm, raise, text } from "../input/finding.js";
+import { all, count, type Finding, type FindingDef, litres, mm, raise, text } from "../input/finding.js";
 import type { PieceId } from "../model/ids.js";
 import type { Job } from "../model/job.js";
 import type { Free } from "../model/piece.js";
@@ -60,9 +60,9 @@ export function settleSizes(
     if (still || owners.length < 2) return { sizes, findings: limits(owners, sizes, pieces, job, shop) };
   }
   const facts = {
-    pieces: { unit: "list", value: owners.map(({ piece }) => piece.id) },
-    rounds: { unit: "count", value: mostRounds },
-  } as const;
+    pieces: all(owners.map(({ piece }) => piece.id)),
+    rounds: count(mostRounds),
+  };
   const unsettled = raise(freeSizeUnsettled, {
     at: owners.map(({ free }) => free.from),
     on: owners.map(({ piece }) => piece.id),

@@ -7,6 +7,7 @@ import { count, type Finding, type FindingDef, mm, raise, text } from "../input/
 import { featureName } from "../model/ids.js";
 import type { Feature, Part } from "../model/part.js";
 import type { Shop } from "../model/shop.js";
+import { nameOf } from "../plan/standing.js";
 import { cutOf, smallestBit } from "../shop/lookups.js";
 import { routerBits } from "./bits.js";
 
@@ -70,7 +71,7 @@ export function tightCorners(
   const [worst] = [...tight].sort((a, b) => a.radius - b.radius);
   if (!smallest || !worst) return [];
   const facts = {
-    part: text(part.number),
+    part: text(nameOf(part)),
     feature: text(featureName(feature.id)),
     corners: count(tight.length),
     radius: mm(worst.radius),

@@ -4,11 +4,12 @@ import { type Finding, type FindingDef, mm, raise, text } from "../input/finding
 import type { PartProcess } from "../model/build.js";
 import type { Part } from "../model/part.js";
 import type { Shop } from "../model/shop.js";
+import { nameOf } from "../plan/standing.js";
 
 export const ripTooWide: FindingDef = {
   code: "rip-too-wide",
   severity: "warning",
-  words: "part {part} is {width} across its narrow way; the fence reaches {reach} from the blade",
+  words: "{part} is {width} across its narrow way; the fence reaches {reach} from the blade",
   next: "cut it against a clamped straight edge, or have it cut to size where the board is bought",
   explain:
     "A part is ripped to width against the fence. Where even its narrow side is wider than the fence reaches, the saw " +
@@ -18,7 +19,7 @@ export const ripTooWide: FindingDef = {
 export const partOverMachine: FindingDef = {
   code: "part-over-machine",
   severity: "error",
-  words: "part {part} ({length} x {width}) is larger than the machine's bed, {bed length} x {bed width}",
+  words: "{part} ({length} x {width}) is larger than the machine's bed, {bed length} x {bed width}",
   next: "cut the part by hand, make it smaller, or join it of two pieces",
   explain:
     "A part must lie on the bed whole, in one of the turns that it may have, as its outline is cut in one setup.",
@@ -31,12 +32,12 @@ export function overMachine(shop: Shop, part: Part, process: PartProcess): reado
   const reach = shop.saw["longest rip"];
   if (process.method === "saw" && reach !== undefined && Math.min(w, h) > reach)
     return [
-      raise(ripTooWide, { ...where, facts: { part: text(part.number), width: mm(Math.min(w, h)), reach: mm(reach) } }),
+      raise(ripTooWide, { ...where, facts: { part: text(nameOf(part)), width: mm(Math.min(w, h)), reach: mm(reach) } }),
     ];
   const bed = shop.cnc;
   if (process.method !== "cnc" || !bed || process.turns.some((turn) => fitsBed(sizeOf(part, turn), bed))) return [];
   const facts = {
-    part: text(part.number),
+    part: text(nameOf(part)),
     length: mm(Math.max(w, h)),
     width: mm(Math.min(w, h)),
     "bed length": mm(bed.length),

@@ -2,6 +2,7 @@ import { type Finding, type FindingDef, mm, raise, text } from "../input/finding
 import { featureName } from "../model/ids.js";
 import type { Feature, Part } from "../model/part.js";
 import type { Method, Shop } from "../model/shop.js";
+import { nameOf } from "../plan/standing.js";
 import { cutOf } from "../shop/lookups.js";
 import { bitsOf, isWithin, routerBits } from "./bits.js";
 
@@ -43,7 +44,7 @@ export function missingTool(part: Part, feature: Feature, method: Method, needs:
   return raise(atMachine ? noBitFits : toolToBuy, {
     at: feature.from,
     on: [part.id, feature.id],
-    facts: { part: text(part.number), feature: text(featureName(feature.id)), needs: text(needs) },
+    facts: { part: text(nameOf(part)), feature: text(featureName(feature.id)), needs: text(needs) },
   });
 }
 
@@ -56,7 +57,7 @@ export function tooShort(shop: Shop, part: Part, feature: Feature, widest: numbe
     at: feature.from,
     on: [part.id, feature.id],
     facts: {
-      part: text(part.number),
+      part: text(nameOf(part)),
       feature: text(featureName(feature.id)),
       bit: text(longest.name),
       length: mm(longest.bit["cutting length"] ?? 0),

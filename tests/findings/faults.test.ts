@@ -60,3 +60,52 @@ it("a cut-out that is exactly as high as the inside does not leave it", async ()
   expect(await codes(terminal(113.6), "plan")).not.toContain("cut-out-off-face");
   expect(await codes(terminal(113.7), "plan")).toContain("cut-out-off-face");
 });
+
+it("a circle of pieces is told where one piece names the other, though a board has the same name", async () => {
+  const finding = (await found(circle, "plan")).find(({ code }) => code === "pieces-in-a-circle");
+  expect(finding!.at.map(({ path }) => path.join("."))).toEqual(["pieces.plate.height", "pieces.lid.height"]);
+});
+
+it("things that belong together are joined with and", async () => {
+  expect(await told("pieces-in-a-circle", millimetres, circle, "plan")).toEqual([
+    expect.stringContaining("in a circle: plate and lid;"),
+  ]);
+  expect(await told("groove-broken", millimetres, [], "plan")).toEqual([
+    expect.stringContaining("stops short of bolt.3 and bolt.6;"),
+  ]);
+});
+
+it("what is too much or too little is never told as nothing, however little it is", async () => {
+  const low = coverAlone({ lies: { x: 100, y: 600, z: -0.1 } });
+  const lower = coverAlone({ lies: { x: 100, y: 600, z: -0.02 } });
+  expect(await told("below-floor", millimetres, lower, "checks")).toEqual([expect.stringContaining("0.02 mm below")]);
+  expect(await told("below-floor", sixteenths, low, "checks")).toEqual([expect.stringContaining('0.004" below')]);
+});
+
+it("limits are told so that they can be kept", async () => {
+  expect(await told("box-too-small", millimetres, [...boxAlone, box("outside.height", 66.3)], "plan")).toEqual([
+    expect.stringContaining("make it 66.4 mm or more"),
+  ]);
+  // a covering so thick that no length at all will do
+  const thick = [plate("bolted.insert", "M6 x 12"), carpet("thick", 14), carpet("clamped", 0.5)];
+  expect(await told("no-bolt-length", millimetres, thick, "plan")).toEqual([
+    expect.stringContaining("its thread needs 27.6 mm or more, its hole takes 25.1 mm or less"),
+  ]);
+});
+
+it("a part is told by its piece and its place in it, not by a number that only the drawings have", async () => {
+  const slit = { openings: { slit: { at: [30, 15], size: "4 x 30" } } };
+  expect(await told("nothing-left", millimetres, coverAlone(slit), "plan")).toEqual([
+    expect.stringContaining("cover panel falls apart"),
+  ]);
+  const large = [...boxAlone, cover({ outline: "3040.1 x 1000" })];
+  expect(await told("part-over-sheet", millimetres, large, "nest")).toEqual([
+    expect.stringContaining("cover panel is 0.1 mm larger"),
+  ]);
+});
+
+it("a sheet that the machine does not take is told at its board", async () => {
+  const bed = "cnc: {length: 2439, width: 1220}\nboards: {mdf-12: {sheets: [{length: 2440, width: 1220}]}}";
+  const finding = (await found(coverAlone({}), "nest", bed)).find(({ code }) => code === "sheet-over-machine");
+  expect(finding!.at).toEqual([{ file: "estate-cargo.yaml", path: ["boards", "plate"] }]);
+});

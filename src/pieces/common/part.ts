@@ -3,7 +3,16 @@ import { offsetEach } from "../../geometry/offset.js";
 import type { Region } from "../../geometry/profile.js";
 import { circle } from "../../geometry/shapes.js";
 import { sureDifference } from "../../geometry/sure.js";
-import { type Finding, type FindingDef, type Origin, type Outcome, raise, text } from "../../input/finding.js";
+import {
+  count,
+  type Finding,
+  type FindingDef,
+  list,
+  type Origin,
+  type Outcome,
+  raise,
+  text,
+} from "../../input/finding.js";
 import { type BoardId, featureId, type PartId, type PieceId, partId } from "../../model/ids.js";
 import type { Cut, Edge, Feature, Part, Side } from "../../model/part.js";
 
@@ -127,9 +136,9 @@ function refuse(def: FindingDef, id: PartId, draft: PartDraft, from: readonly Or
     at: [...draft.from, ...from].slice(0, 4),
     on: [id],
     facts: {
-      part: text(draft.role),
-      features: { unit: "list", value: names },
-      pieces: { unit: "count", value: pieces },
+      part: text(draft.role === draft.piece ? draft.role : `${draft.piece} ${draft.role}`),
+      features: list(names),
+      pieces: count(pieces),
     },
   });
   return { value: undefined, findings: [finding] };

@@ -1,5 +1,5 @@
 import { rectangle } from "../../geometry/shapes.js";
-import { below, count, type Finding, list, mm, type Outcome, raise, text } from "../../input/finding.js";
+import { all, below, count, type Finding, mm, type Outcome, raise, text } from "../../input/finding.js";
 import type { Around, Offer, PieceKind } from "../../model/piece.js";
 import { rules } from "../../shop/rules.js";
 import { buildBox } from "./build.js";
@@ -62,7 +62,7 @@ function specFindings(spec: EnclosureSpec, { origin }: Around): readonly Finding
   }
   const missing = faceNames.filter((name) => spec.laps && !spec.laps.includes(name));
   if (missing.length > 0) {
-    findings.push(raise(say.lapsTwice, { at: [below(origin, "laps")], facts: { missing: list(missing) } }));
+    findings.push(raise(say.lapsTwice, { at: [below(origin, "laps")], facts: { missing: all(missing) } }));
   }
   if (spec.stands?.["line up"] && !spec.driver) {
     findings.push(raise(say.lineUpNeedsDriver, { at: [below(origin, "stands", "line up")] }));

@@ -20,7 +20,7 @@ export const freeNeedsNet: FindingDef = {
 export const lapsTwice: FindingDef = {
   code: "laps-name-each-face-once",
   severity: "error",
-  words: "laps does not name every face once: {missing} is missing",
+  words: "laps does not name every face once; missing: {missing}",
   next: "list top, bottom, front, rear, left and right in one order; of two neighbours the first runs over the other's edge",
   explain:
     "One order of the six faces says for all twelve edges who covers whose edge, so that every corner is filled once.",
@@ -38,8 +38,9 @@ export const boxTooSmall: FindingDef = {
   code: "box-too-small",
   severity: "error",
   words: "the {size} of {found} leaves {left} inside with {thickness} board",
-  next: "make it more than {least}",
-  explain: "The inside is the outside less two boards. It must leave room to work in: at least 20 mm.",
+  next: "make it {least} or more",
+  explain:
+    "The inside is the outside less two boards. It must leave room to work in: at least 30 mm (common practice, no source).",
 };
 
 export const boxNotHeld: FindingDef = {

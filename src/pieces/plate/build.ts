@@ -1,5 +1,5 @@
 import { identity } from "../../geometry/frame.js";
-import { below, type Finding, list, mm, type Outcome, raise, text } from "../../input/finding.js";
+import { all, below, type Finding, mm, type Outcome, raise, text } from "../../input/finding.js";
 import { partId } from "../../model/ids.js";
 import type { Edge } from "../../model/part.js";
 import type { Around, Built } from "../../model/piece.js";
@@ -124,7 +124,7 @@ function grooveFindings(groove: Groove | undefined, part: string, around: Around
   const broken = raise(say.grooveBroken, {
     at,
     on: [part],
-    facts: { part: text(around.id), holes: list(groove.brokenAt) },
+    facts: { part: text(around.id), holes: all(groove.brokenAt) },
   });
   const facts = { part: text(around.id), depth: mm(groove.depth), wanted: mm(groove.wantedDepth) };
   const shallow = raise(say.grooveShallow, { at, on: [part], facts });

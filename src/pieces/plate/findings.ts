@@ -37,7 +37,7 @@ export const tooFewBoltPlaces: FindingDef = {
 export const noBoltLength: FindingDef = {
   code: "no-bolt-length",
   severity: "error",
-  words: "no stock length of {bolt} fits: it must be {least} to {most}",
+  words: "no stock length of {bolt} fits: its thread needs {least} or more, its hole takes {most} or less",
   next: "choose a longer insert, add a length to that bolt in the shop file, or use a thinner covering",
   explain:
     "The bolt must start while the covering is loose, engage by its own diameter when it is clamped, and then stop 1 mm short of the bottom of its hole. No length on the shop's list does all three, so none is chosen.",
