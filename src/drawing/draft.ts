@@ -1,4 +1,5 @@
 import type { Extents } from "../geometry/profile.js";
+import type { Show } from "../input/show.js";
 import type { Build } from "../model/build.js";
 import { type Block, setBlocks } from "./blocks.js";
 import type { Item, Page, PageSize } from "./page.js";
@@ -14,6 +15,8 @@ export type Draft = {
   readonly documentType: string;
   readonly numberTail: string;
   readonly scale?: string;
+  /** How this page's sizes are shown, where not as the job says. */
+  readonly show?: Show;
   readonly size: PageSize;
   readonly items: readonly Item[];
 };

@@ -3,6 +3,7 @@ import type { BoardId, PartId } from "../model/ids.js";
 import type { Method } from "../model/shop.js";
 import { type Block, type Column, paragraph, rule, setBlocks, tableHead, tableRow } from "./blocks.js";
 import { type Draft, roomsOf, spilledPages } from "./draft.js";
+import { showFor } from "./handShow.js";
 import { massKg, massWords } from "./mass.js";
 import { methodWords } from "./methodWords.js";
 import { namesOf, partCount } from "./partName.js";
@@ -55,17 +56,24 @@ function columnsFor(width: number): readonly Column[] {
   ];
 }
 
-function cellsOf(row: ListedParts, { job, plan }: Build): readonly string[] {
-  const parts = plan.built.parts.filter(({ id }) => row.parts.includes(id));
+function cellsOf(row: ListedParts, build: Build): readonly string[] {
+  const parts = build.plan.built.parts.filter(({ id }) => row.parts.includes(id));
   return [
     inRuns(row.numbers),
     `${row.parts.length}`,
     namesOf(parts),
-    overallSize(row.asCut.length, job.show),
-    overallSize(row.asCut.width, job.show),
+    listedSize(row.asCut.length, row.method, build),
+    listedSize(row.asCut.width, row.method, build),
     row.board,
     row.method ? methodWords[row.method] : "not cut",
   ];
+}
+
+/** With its unit where that is not the job's. */
+function listedSize(mm: number, method: Method | undefined, build: Build): string {
+  const show = showFor(method, build);
+  const bare = show.unit === "in" || build.job.show.unit === "mm";
+  return bare ? overallSize(mm, show) : `${overallSize(mm, show)} mm`;
 }
 
 function stockBlocks(build: Build, width: number): readonly Block[] {

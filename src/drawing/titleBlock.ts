@@ -1,4 +1,5 @@
 import type { Extents } from "../geometry/profile.js";
+import type { Show } from "../input/show.js";
 import type { Build } from "../model/build.js";
 import type { Item } from "./page.js";
 import { boxAt, lineThrough, rectangle } from "./shapes.js";
@@ -13,6 +14,7 @@ export type TitleWords = {
   readonly sheet: number;
   readonly sheets: number;
   readonly scale?: string;
+  readonly show?: Show;
 };
 
 type Field = { readonly name: string; readonly words: string; readonly share: number; readonly strong?: boolean };
@@ -44,7 +46,7 @@ export function titleBlock(box: Extents, build: Build, words: TitleWords): reado
     ],
     [
       { name: "scale", words: words.scale ?? "none", share: 0.36 },
-      { name: "sizes in", words: job.show.unit === "mm" ? "mm" : "inches [mm]", share: 0.36 },
+      { name: "sizes in", words: (words.show ?? job.show).unit === "mm" ? "mm" : "inches [mm]", share: 0.36 },
       { name: "sheet", words: `${words.sheet} of ${words.sheets}`, share: 0.28, strong: true },
     ],
     [

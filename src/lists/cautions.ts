@@ -195,9 +195,9 @@ export function cautionsFor(build: Build, place?: Place): readonly ShownCaution[
     .map(({ id, sentence, source, about }) => ({ id, sentence, about: about?.(build) ?? [], closing, source }));
 }
 
-/** "Over 25 kg: two people (box: about 31.5 kg). Follow local codes ..." */
+/** "Over 25 kg: two people (in this job: box: about 31.5 kg). Follow local codes ..." */
 export function cautionWords({ sentence, about, closing: last }: ShownCaution): string {
-  const told = about.length > 0 ? `${sentence.replace(/[.]$/, "")} (${about.join("; ")}).` : sentence;
+  const told = about.length > 0 ? `${sentence.replace(/[.]$/, "")} (in this job: ${about.join("; ")}).` : sentence;
   return `${told} ${last}`;
 }
 

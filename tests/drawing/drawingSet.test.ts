@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import type { Page } from "../../src/drawing/page.js";
+import type { Build } from "../../src/model/build.js";
 import { sampleBuild } from "../fixtures/build.js";
 import { outsideFrame, overlapsOn, pagesOf, wordsOf } from "./pages.js";
 
@@ -62,11 +63,27 @@ describe("the drawings of a job", () => {
   });
 
   it("show inches as fractions with millimetres in brackets for overall sizes", () => {
-    const words = wordsOf(pageOf(inches, "B2"));
-    // 420 / 25.4 = 16.535; 16 9/16 = 16.5625 is the nearest sixteenth (16 1/2 is further off)
-    expect(words).toContain('16 9/16" [420]');
+    // 1027 / 25.4 = 40.433; 40 7/16 = 40.4375 is the nearest sixteenth
+    expect(wordsOf(pageOf(inches, "P1"))).toContain('40 7/16" [1027]');
     // 2.3 mm is nearest to 6/64 = 3/32 (0.09375 in = 2.38 mm)
     expect(wordsOf(pageOf(inches, "B1")).join(" ")).toContain('⌀2.3 mm (3/32")');
+  });
+
+  it("give what is sawn in the unit of the saw's step, on the job's paper, whatever the job shows", () => {
+    const stepped = (build: Build, step: number): Build => ({
+      ...build,
+      shop: { ...build.shop, saw: { ...build.shop.saw, step } },
+    });
+    const sixteenths = pagesOf(stepped(sampleBuild(), 25.4 / 16));
+    const bottom = pageOf(sixteenths, "B2");
+    // 420 / 25.4 = 16.535; 16 9/16 = 16.5625 is the nearest sixteenth (16 1/2 is further off)
+    for (const words of ['16 9/16" [420]', "inches [mm]"]) expect(wordsOf(bottom)).toContain(words);
+    expect(bottom.size.paper).toBe("A4");
+    expect(wordsOf(pageOf(sixteenths, "P1"))).toContain("1027");
+    const halves = pagesOf(stepped(sampleBuild({ unit: "in", denominator: 16 }), 0.5));
+    expect(wordsOf(pageOf(halves, "B2"))).toEqual(expect.arrayContaining(["420", "mm"]));
+    expect(wordsOf(pageOf(halves, "Cut list"))).toContain("420 mm");
+    expect([...sixteenths, ...halves].flatMap((page) => [...overlapsOn(page), ...outsideFrame(page)])).toEqual([]);
   });
 
   it("are drawn on metric paper for millimetres and on American paper for inches", () => {

@@ -79,7 +79,9 @@ describe("cautions", () => {
     const heavy = { ...build, job: { ...build.job, drivers: { ten: { ...ten!, massKg: 25 } } } };
     const lift = cautionsFor(withBuilt(heavy, { steps: [] })).find(({ id }) => id === "lift")!;
     expect(lift.about).toEqual(["box: about 31.5 kg"]);
-    expect(cautionWords(lift)).toMatch(/^Over 25 kg: two people \(box: about 31\.5 kg\)\. Follow local codes/);
+    expect(cautionWords(lift)).toMatch(
+      /^Over 25 kg: two people \(in this job: box: about 31\.5 kg\)\. Follow local codes/,
+    );
   });
 
   it("are chosen by where they are shown", () => {
