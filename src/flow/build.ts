@@ -75,7 +75,7 @@ export async function buildJob(
 function whatIsCut(shop: Shop, plan: Plan, process: Process, layout: Layout): unknown {
   const { parts, joints, axes, mounts } = plan.built;
   const { saw, router, cnc } = shop;
-  const used = new Set(process.parts.flatMap((part) => Object.values(part.tool)));
+  const used = new Set(process.parts.flatMap((part) => part.work.flatMap(({ tool }) => tool ?? [])));
   const bits = Object.fromEntries(Object.entries(shop.bits).filter(([name]) => used.has(name)));
   return plainFacts({ frames: plan.frames, parts, joints, axes, mounts, process, layout, saw, router, cnc, bits });
 }

@@ -1,6 +1,6 @@
 import type { Frame } from "../geometry/frame.js";
 import type { Finding, FindingDef } from "../input/finding.js";
-import type { BoardId, PartId, PieceId } from "./ids.js";
+import type { BoardId, FeatureId, PartId, PieceId } from "./ids.js";
 import type { Job } from "./job.js";
 import type { Built } from "./piece.js";
 import type { Method, Shop } from "./shop.js";
@@ -27,13 +27,25 @@ export type PartProcess = {
   readonly method: Method;
   /** Why this method, in a few words: shown in the cut list. */
   readonly why: string;
+  /** The sides that lie up at the machine, in the order of its setups: one, or two where the sheet is turned over. */
   readonly sides: readonly ("face" | "back")[];
   /** Least distance to a neighbour on the sheet, mm. */
   readonly gap: number;
   /** Turns the nest may use, rad. */
   readonly turns: readonly number[];
-  /** The bit (shop name) or saw for each feature. */
-  readonly tool: Readonly<Record<string, string>>;
+  /** Where each feature is cut, and why there. What is done to it later, such as a bevel at the saw, is an entry more. */
+  readonly work: readonly FeatureWork[];
+};
+
+/** Who cuts a feature: a setup at the machine (1: as the sheet is laid, 2: turned over), the saw, the hand router, the bench. */
+export type FeatureWork = {
+  readonly feature: FeatureId;
+  readonly by: "cnc" | "saw" | "hand" | "bench";
+  readonly setup?: 1 | 2;
+  /** The bit's name in the shop; absent for the saw and where nothing on hand will do. */
+  readonly tool?: string;
+  /** In a few words, for the lists. */
+  readonly why: string;
 };
 
 export type Process = { readonly parts: readonly PartProcess[] };

@@ -12,10 +12,18 @@ export type SheetSize = Sourced & {
   readonly trim: number;
   readonly price?: number;
   readonly "on hand"?: number;
+  /** Thickness of these sheets, where it differs from the board's own. */
+  readonly measured?: number;
 };
 
-/** A rectangular piece left over and kept. */
-export type Offcut = { readonly name: string; readonly length: number; readonly width: number; readonly trim: number };
+/** A rectangular piece left over and kept. `measured`: its thickness, where it differs from the board's own. */
+export type Offcut = {
+  readonly name: string;
+  readonly length: number;
+  readonly width: number;
+  readonly trim: number;
+  readonly measured?: number;
+};
 
 export type BoardStock = Sourced & {
   readonly material: string;
@@ -36,11 +44,76 @@ export type Bit = Sourced & {
   readonly flutes?: number;
   readonly "cutting length"?: number;
   readonly shank?: number;
+  /** The whole angle of the cone, rad: of chamfer and V bits. */
+  readonly angle?: number;
+  /** Of a compression bit: the part from the tip that cuts upward, mm. */
+  readonly "up-cut"?: number;
+  /** Of a bit that follows a template or an edge: its bearing's diameter, mm. */
+  readonly bearing?: number;
+  /** The limit marked on the bit, 1/min. */
+  readonly "most rpm"?: number;
+};
+
+/** How a controller wants its programs: its habits as data, whoever made it. */
+export type Controller = Sourced & {
+  readonly units: "mm" | "inch";
+  /** Digits after the point of X, Y, Z, I, J. */
+  readonly decimals: number;
+  /** `change`: the machine changes tools itself. `pause`: it stops, and a person changes the bit. `file`: a file a tool. */
+  readonly tools: "change" | "pause" | "file";
+  readonly circles: "whole" | "halves";
+  /** `lines`: the controller takes no arcs; they are sent as short lines within `chord`, mm. */
+  readonly arcs: "centre" | "lines";
+  readonly chord: number;
+  readonly dwell: "seconds" | "milliseconds";
+  /** What is sent to stop the program for good. */
+  readonly end: "M30" | "M2";
+  /** The word that starts dust extraction, where it is wired to the controller. */
+  readonly extraction?: "M7" | "M8";
 };
 
 export type Saw = Sourced & { readonly kerf: number; readonly step: number; readonly "longest rip"?: number };
 export type Router = Sourced & { readonly step: number };
-export type Cnc = Sourced & { readonly length: number; readonly width: number; readonly clearance: number };
+
+/** A CNC router. mm, mm/min, 1/min. */
+export type Cnc = Sourced & {
+  readonly length: number;
+  readonly width: number;
+  /** Left between parts beside the bit's own width. */
+  readonly clearance: number;
+  /** How far the spindle moves up and down. */
+  readonly travel: number;
+  /** Above the sheet's top; nothing stands in the way up there. */
+  readonly "safe height": number;
+  /** Where the machine's z is zeroed. */
+  readonly zero: "bed" | "sheet top";
+  readonly feed: { readonly least: number; readonly most: number };
+  /** Fastest straight down into the board. */
+  readonly plunge: number;
+  /** Between cuts; for the estimate of time. */
+  readonly rapid: number;
+  readonly rpm: { readonly least: number; readonly most: number };
+  /** A light machine bears this share of the chip that a rigid one takes. */
+  readonly "chip share": number;
+  /** Bits by their place in the machine's own table; others are numbered in the order of use. */
+  readonly tools: Readonly<Record<string, number>>;
+  readonly direction: "climb" | "conventional";
+  /** What holds a part until it is cut out of the sheet: tabs, or a skin left below and trimmed by hand. */
+  readonly hold: "tabs" | "skin";
+  /** Whether work on a part's second side is a second setup, in register by pins, or left to the hand router. */
+  readonly "second side": "pins" | "hand";
+  readonly controller: Controller;
+};
+
+/** A guide bush for the hand router. mm. */
+export type Bush = Sourced & {
+  /** Outside diameter of the barrel: what runs along the template. */
+  readonly d: number;
+  /** Inside diameter: the bit goes through it. */
+  readonly bore: number;
+  /** How far the barrel stands below the router's base: a template is at least this thick. */
+  readonly stands: number;
+};
 
 export type ThreadedInsert = Sourced & { readonly thread: string; readonly hole: number; readonly length: number };
 
@@ -87,6 +160,7 @@ export type Shop = {
   readonly cnc?: Cnc;
   readonly boards: Readonly<Record<string, BoardStock>>;
   readonly bits: Readonly<Record<string, Bit>>;
+  readonly bushes: Readonly<Record<string, Bush>>;
   readonly inserts: Readonly<Record<string, ThreadedInsert>>;
   readonly bolts: Readonly<Record<string, Bolt>>;
   readonly screws: Readonly<Record<string, Screw>>;

@@ -102,8 +102,8 @@ function itemOf({ part, process }: Member): NestItem {
   return { id: part.id, shape, gap: process.gap, turns: process.turns };
 }
 
-/** A part worked from both sides starts with its face up. */
-const isBackUp = (process: PartProcess): boolean => !process.sides.includes("face") && process.sides.includes("back");
+/** As it lies in the first setup. */
+const isBackUp = (process: PartProcess): boolean => process.sides[0] === "back";
 
 function sheetsOf(
   group: Group,

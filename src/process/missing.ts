@@ -1,7 +1,8 @@
 import { type Finding, type FindingDef, mm, raise, text } from "../input/finding.js";
+import type { FeatureWork } from "../model/build.js";
 import { featureName } from "../model/ids.js";
 import type { Feature, Part } from "../model/part.js";
-import type { Method, Shop } from "../model/shop.js";
+import type { Shop } from "../model/shop.js";
 import { nameOf } from "../plan/standing.js";
 import { cutOf } from "../shop/lookups.js";
 import { bitsOf, isWithin, routerBits } from "./bits.js";
@@ -39,9 +40,8 @@ export const bitTooShort: FindingDef = {
 };
 
 /** The finding for a feature without a tool: an error only where a machine would be told to cut it. */
-export function missingTool(part: Part, feature: Feature, method: Method, needs: string): Finding {
-  const atMachine = method === "cnc" && feature.stage === "sheet" && typeof feature.side === "string";
-  return raise(atMachine ? noBitFits : toolToBuy, {
+export function missingTool(part: Part, feature: Feature, by: FeatureWork["by"], needs: string): Finding {
+  return raise(by === "cnc" ? noBitFits : toolToBuy, {
     at: feature.from,
     on: [part.id, feature.id],
     facts: { part: text(nameOf(part)), feature: text(featureName(feature.id)), needs: text(needs) },

@@ -1,9 +1,11 @@
 import { tolerance } from "../geometry/tolerance.js";
 import type { Finding } from "../input/finding.js";
+import type { FeatureWork } from "../model/build.js";
 import type { Cut, Feature, Part } from "../model/part.js";
-import type { Method, Shop } from "../model/shop.js";
+import type { Shop } from "../model/shop.js";
 import { cutOf } from "../shop/lookups.js";
 import { bitsOf, isLongEnough, isWithin, type NamedBit, routerBit, routerBits } from "./bits.js";
+import { chamferBit } from "./chamferBit.js";
 import { reachOf } from "./reach.js";
 
 /** A tool's name, or what it would have to be; neither where a hand needs none, as for a mark. */
@@ -23,7 +25,7 @@ export function otherTool(
   shop: Shop,
   part: Part,
   feature: Feature,
-  method: Method,
+  by: FeatureWork["by"],
   inUse: NamedBit | undefined,
 ): Found {
   const { cut } = feature;
@@ -41,9 +43,9 @@ export function otherTool(
       return { ...named(bit, "a straight bit that goes into the pocket and is as long as it is deep"), findings };
     }
     case "edge":
-      return edgeTool(shop, cut, inUse);
+      return edgeTool(shop, cut, by, inUse);
     case "mark":
-      return method === "cnc" && feature.stage === "sheet" ? { name: bitsOf(shop, ["v"]).at(-1)?.name } : {};
+      return by === "cnc" ? { name: bitsOf(shop, ["v"]).at(-1)?.name } : {};
     default:
       return {};
   }
@@ -73,8 +75,13 @@ function holeTool(
   return named(bit, "a drill of the hole's diameter, or a thinner straight bit that is long enough");
 }
 
-/** A rebate by a straight bit, a chamfer by a chamfer bit or a v bit, a round-over by the bit of its radius. */
-function edgeTool(shop: Shop, cut: Extract<Cut, { kind: "edge" }>, inUse: NamedBit | undefined): Found {
+/** A rebate by a straight bit, a chamfer by a cone, a round-over by the bit of its radius. */
+function edgeTool(
+  shop: Shop,
+  cut: Extract<Cut, { kind: "edge" }>,
+  by: FeatureWork["by"],
+  inUse: NamedBit | undefined,
+): Found {
   if (cut.form === "rebate") {
     const [widest] = bitsOf(shop, routerBits).filter((bit) => isLongEnough(bit, cut.depth));
     return named(
@@ -83,13 +90,10 @@ function edgeTool(shop: Shop, cut: Extract<Cut, { kind: "edge" }>, inUse: NamedB
     );
   }
   if (cut.form === "chamfer")
-    return named(bitsOf(shop, ["chamfer", "v"]).find(isChamferBit(cut)), "a chamfer or v bit that reaches as far in");
+    return named(
+      chamferBit(shop, cut, by === "cnc" ? "cnc" : "hand"),
+      "a chamfer or v bit of its angle that reaches as far in",
+    );
   const bit = bitsOf(shop, ["round-over"]).find((each) => isSame(cutOf(each.bit) / 2, cut.width));
   return named(bit, "a round-over bit of that radius");
 }
-
-/** A chamfer bit is a cone: it reaches in from the edge by no more than half its diameter. */
-const isChamferBit =
-  (cut: Extract<Cut, { kind: "edge" }>) =>
-  (bit: NamedBit): boolean =>
-    cutOf(bit.bit) / 2 >= cut.width && isLongEnough(bit, cut.depth);

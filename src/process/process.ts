@@ -11,7 +11,7 @@ import { type Way, wayOf } from "./method.js";
 import { bitTooShort, noBitFits, toolToBuy } from "./missing.js";
 import { shareBits } from "./shareBits.js";
 import { sidesOf } from "./side.js";
-import { toolsOf } from "./tools.js";
+import { worksOf } from "./tools.js";
 import { turnsOf } from "./turns.js";
 
 export const noMachine: FindingDef = {
@@ -55,8 +55,8 @@ function processPart(
   { part, method, why }: Way & { readonly part: Part },
   widest: number,
 ): { readonly process: PartProcess; readonly findings: readonly Finding[] } {
-  const { tool, through, findings } = toolsOf(shop, part, method, widest);
-  const sides = sidesOf(part);
+  const sides = sidesOf(part, method === "cnc" ? (shop.cnc?.["second side"] ?? "hand") : "hand");
+  const { work, through, findings } = worksOf(shop, part, { method, sides }, widest);
   const stock = rowOf(job.boards, part.board)?.stock;
   const hasGrain = stock !== undefined && (rowOf(shop.boards, stock)?.grain ?? false);
   const process: PartProcess = {
@@ -65,8 +65,8 @@ function processPart(
     why,
     sides,
     gap: gapOf(shop, method, through),
-    turns: turnsOf(part, method, hasGrain, !sides.includes("face")),
-    tool,
+    turns: turnsOf(part, method, hasGrain, sides[0] === "back"),
+    work,
   };
   return { process, findings: [...findings, ...overMachine(shop, part, process)] };
 }

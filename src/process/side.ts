@@ -1,17 +1,29 @@
-import type { Feature, Part } from "../model/part.js";
+import type { Cut, Feature, Part } from "../model/part.js";
+import type { Cnc } from "../model/shop.js";
+
+type Up = "face" | "back";
 
 /**
- * The sides that must lie up at the machine, the face first. What goes through the board, work on its edges, marks, and
- * what is done at the bench or after glue-up ask for none; where nothing asks, the face lies up.
+ * The sides that lie up at the machine, in the order of its setups.
+ *
+ * One setup: the side with more to cut into it, so that a shallow groove on the back and no work on the face means back
+ * up; the face where both are alike. What is left on the other side is for the hand router and the bench.
+ * Two setups, where both sides are worked and the shop turns sheets over on pins: the side with less to cut first, then
+ * the other, in which the part is also cut out: so it agrees best with what the outline must agree with.
  */
-export function sidesOf(part: Part): readonly ("face" | "back")[] {
-  const asked = part.features.filter(asksForSide).map((feature) => feature.side);
-  const sides = (["face", "back"] as const).filter((side) => asked.includes(side));
-  return sides.length > 0 ? sides : ["face"];
+export function sidesOf(part: Part, secondSide: Cnc["second side"]): readonly Up[] {
+  const [face, back] = [workOn(part, "face"), workOn(part, "back")];
+  const main: Up = back > face ? "back" : "face";
+  if (secondSide === "hand" || face === 0 || back === 0) return [main];
+  return main === "face" ? ["back", "face"] : ["face", "back"];
 }
 
-function asksForSide({ stage, cut }: Feature): boolean {
-  if (stage !== "sheet") return false;
-  if (cut.kind === "pocket" || cut.kind === "groove") return true;
-  return cut.kind === "hole" && (cut.depth !== "through" || cut.sink !== undefined);
+const workOn = (part: Part, side: Up): number =>
+  part.features.filter((feature) => feature.side === side && asksForSide(feature)).length;
+
+/** What goes through the board, work on its edges, marks, and what is done at the bench or after glue-up ask for none. */
+export function asksForSide({ stage, cut }: Feature): boolean {
+  return stage === "sheet" && (cut.kind === "pocket" || cut.kind === "groove" || isBlind(cut));
 }
+
+const isBlind = (cut: Cut): boolean => cut.kind === "hole" && (cut.depth !== "through" || cut.sink !== undefined);

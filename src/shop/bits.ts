@@ -7,21 +7,26 @@ function straight(d: number, cuttingLength: number, shank: number): Bit {
   return { kind: "straight", d, flutes: 2, "cutting length": cuttingLength, shank, source: practice };
 }
 
+/** The part that cuts upward is about as long as the bit is wide. */
 function compression(d: number, cuttingLength: number, shank: number): Bit {
-  return { kind: "compression", d, flutes: 2, "cutting length": cuttingLength, shank, source: practice };
+  return { kind: "compression", d, flutes: 2, "cutting length": cuttingLength, shank, "up-cut": d, source: practice };
 }
 
+/** The bearing is as wide as the bit: what it runs along is what is cut. */
 function flushTrim(d: number, cuttingLength: number, shank: number): Bit {
-  return { kind: "flush trim", d, flutes: 2, "cutting length": cuttingLength, shank, source: practice };
+  return { kind: "flush trim", d, flutes: 2, "cutting length": cuttingLength, shank, bearing: d, source: practice };
 }
 
-/** `d` of a round-over bit is twice the radius that it leaves. */
+/** `d` of a round-over bit is twice the radius that it leaves; its bearing runs along the edge below. */
 function roundOver(radius: number): Bit {
-  return { kind: "round-over", d: 2 * radius, flutes: 2, source: practice };
+  return { kind: "round-over", d: 2 * radius, flutes: 2, bearing: (3 * inch) / 8, source: practice };
 }
 
-function chamfer(d: number): Bit {
-  return { kind: "chamfer", d, flutes: 2, source: practice };
+/** A cone that ends in a point: as long as its slope reaches. */
+function cone(kind: "chamfer" | "v", d: number, degrees: number): Bit {
+  const angle = (degrees * Math.PI) / 180;
+  const slope = d / 2 / Math.tan(angle / 2);
+  return { kind, d, flutes: 2, "cutting length": slope, angle, source: practice };
 }
 
 function drill(d: number): Bit {
@@ -57,8 +62,10 @@ export const bits: Readonly<Record<string, Bit>> = {
   "1/8 round-over": roundOver(inch / 8),
   "1/4 round-over": roundOver(inch / 4),
   "3/8 round-over": roundOver((3 * inch) / 8),
-  "45 chamfer": chamfer(25),
-  "90 v": { kind: "v", d: 12, flutes: 2, source: practice },
+  "45 chamfer": cone("chamfer", 25, 90),
+  "45 bearing chamfer": { ...cone("chamfer", 32, 90), "cutting length": 11, bearing: 10 },
+  "60 v": cone("v", 6, 60),
+  "90 v": cone("v", 12, 90),
   "2 drill": drill(2),
   "2.3 drill": drill(2.3),
   "2.5 drill": drill(2.5),

@@ -1,4 +1,5 @@
 import type { Cnc, Method, Router, Saw } from "../model/shop.js";
+import { controllers } from "./controllers.js";
 
 /** How parts are cut where neither job nor piece says. */
 export const cutBy: Method = "cnc";
@@ -12,5 +13,23 @@ export const saw: Saw = {
 
 export const router: Router = { step: 0.5, source: "common practice, no source" };
 
-/** The table takes a standard sheet; `clearance` is left between parts beside the bit's own width, mm. */
-export const cnc: Cnc = { length: 3100, width: 1550, clearance: 2, source: "common practice, no source" };
+/** A light machine whose table takes a standard sheet; a rigid one takes the whole chip, a share of 1. */
+export const cnc: Cnc = {
+  length: 3100,
+  width: 1550,
+  clearance: 2,
+  travel: 150,
+  "safe height": 10,
+  zero: "bed",
+  feed: { least: 200, most: 10_000 },
+  plunge: 2000,
+  rapid: 15_000,
+  rpm: { least: 6000, most: 24_000 },
+  "chip share": 0.5,
+  tools: {},
+  direction: "climb",
+  hold: "tabs",
+  "second side": "hand",
+  controller: controllers["changes tools"],
+  source: "common practice, no source",
+};

@@ -13,6 +13,7 @@ import {
   bitRow,
   boardRow,
   boltRow,
+  bushRow,
   cncRow,
   coveringRow,
   insertRow,
@@ -40,6 +41,7 @@ const headerSchema = z.strictObject({
   cnc: z.unknown().optional(),
   boards: anyMap,
   bits: anyMap,
+  bushes: anyMap,
   inserts: anyMap,
   bolts: anyMap,
   screws: anyMap,
@@ -83,11 +85,12 @@ function readShop(data: Data, root: Origin): Outcome<Shop> {
   const cnc = data.cnc === "none" ? noCnc : single("cnc", cncRow(door), starterCnc);
   const boards = table("boards", boardRow(door), starter.boards);
   const bits = table("bits", bitRow(door), starter.bits);
+  const bushes = table("bushes", bushRow(door), starter.bushes);
   const inserts = table("inserts", insertRow(door), starter.inserts);
   const bolts = table("bolts", boltRow(door), starter.bolts);
   const screws = table("screws", screwRow(door), starter.screws);
   const coverings = table("coverings", coveringRow(door), starter.coverings);
-  const parts = [header, saw, router, cnc, boards, bits, inserts, bolts, screws, coverings];
+  const parts = [header, saw, router, cnc, boards, bits, bushes, inserts, bolts, screws, coverings];
   const findings = [...version, ...parts.flatMap((part) => part.findings)];
   if (version.length > 0 || !header.value || !saw.value || !router.value) return { value: undefined, findings };
 
@@ -102,6 +105,7 @@ function readShop(data: Data, root: Origin): Outcome<Shop> {
     cnc: cnc.value,
     boards: boards.rows,
     bits: bits.rows,
+    bushes: bushes.rows,
     inserts: inserts.rows,
     bolts: bolts.rows,
     screws: screws.rows,

@@ -1,5 +1,7 @@
 import { type ZodType, z } from "zod";
 import type { Door } from "../input/door.js";
+import type { Controller } from "../model/shop.js";
+import { type ControllerName, controllers } from "./controllers.js";
 import { rules } from "./rules.js";
 
 // One schema for each kind of row, made once for a file: `full` for a new row, `partial` for one laid over a built-in
@@ -16,7 +18,9 @@ function rowOf<S extends z.ZodRawShape>(shape: S) {
 const source = () => z.string().max(300).optional();
 const words = () => z.string().trim().min(1).max(120);
 const small = { min: 0.1, max: 200 };
+const thickness = { min: 1, max: 80 };
 const wide = { min: 20, max: 6000 };
+const turning = { min: 100, max: 100_000 };
 const money = { min: 0, max: 1e6 };
 
 const trim = (door: Door) => door.length({ min: 0, max: 100 });
@@ -30,6 +34,7 @@ export function boardRow(door: Door) {
       .transform((written) => written ?? rules.trim.value),
     price: door.number(money).optional(),
     "on hand": door.count({ min: 0, max: 1000 }).optional(),
+    measured: door.length(thickness).optional(),
     source: source(),
   });
   const offcut = z.strictObject({
@@ -39,11 +44,12 @@ export function boardRow(door: Door) {
     trim: trim(door)
       .optional()
       .transform((written) => written ?? 0),
+    measured: door.length(thickness).optional(),
   });
   return rowOf({
     material: words(),
-    thickness: door.length({ min: 1, max: 80 }),
-    measured: door.length({ min: 1, max: 80 }).optional(),
+    thickness: door.length(thickness),
+    measured: door.length(thickness).optional(),
     density: door.number({ min: 50, max: 3000 }),
     grain: z.boolean(),
     sheets: z.array(sheet).max(40),
@@ -62,6 +68,18 @@ export function bitRow(door: Door) {
     flutes: door.count({ min: 1, max: 8 }).optional(),
     "cutting length": door.length(small).optional(),
     shank: door.length(small).optional(),
+    angle: door.angle({ min: 0.1, max: 3 }).optional(),
+    "up-cut": door.length(small).optional(),
+    bearing: door.length(small).optional(),
+    "most rpm": door.count(turning).optional(),
+  });
+}
+
+export function bushRow(door: Door) {
+  return rowOf({
+    d: door.length({ min: 3, max: 100 }),
+    bore: door.length({ min: 2, max: 99 }),
+    stands: door.length({ min: 1, max: 40 }),
   });
 }
 
@@ -143,9 +161,52 @@ export function routerRow(door: Door) {
 }
 
 export function cncRow(door: Door) {
+  const speed = door.length({ min: 1, max: 200_000 });
+  const rpm = door.count(turning);
   return rowOf({
     length: door.length(wide),
     width: door.length(wide),
     clearance: door.length({ min: 0, max: 100 }),
+    travel: door.length({ min: 10, max: 1000 }),
+    "safe height": door.length({ min: 1, max: 200 }),
+    zero: z.enum(["bed", "sheet top"]),
+    // Lengths a minute.
+    feed: z.strictObject({ least: speed, most: speed }),
+    plunge: speed,
+    rapid: speed,
+    rpm: z.strictObject({ least: rpm, most: rpm }),
+    "chip share": door.number({ min: 0.05, max: 1 }),
+    tools: z.record(words(), door.count({ min: 1, max: 9999 })),
+    direction: z.enum(["climb", "conventional"]),
+    hold: z.enum(["tabs", "skin"]),
+    "second side": z.enum(["pins", "hand"]),
+    controller: controllerRow(door),
   });
 }
+
+/** By the name of its habits, or by those that differ from the first one's. */
+function controllerRow(door: Door): ZodType<Controller> {
+  const own = z
+    .strictObject({
+      units: z.enum(["mm", "inch"]),
+      decimals: door.count({ min: 3, max: 6 }),
+      tools: z.enum(["change", "pause", "file"]),
+      circles: z.enum(["whole", "halves"]),
+      arcs: z.enum(["centre", "lines"]),
+      chord: door.length({ min: 0.001, max: 0.5 }),
+      dwell: z.enum(["seconds", "milliseconds"]),
+      end: z.enum(["M30", "M2"]),
+      extraction: z.enum(["M7", "M8"]),
+      source: source(),
+    })
+    .partial();
+  const [usual, ...others] = Object.keys(controllers).filter(isController);
+  return z
+    .union([z.enum([usual ?? "changes tools", ...others]), own])
+    .transform(
+      (written): Controller =>
+        typeof written === "string" ? controllers[written] : { ...controllers["changes tools"], ...written },
+    );
+}
+
+const isController = (name: string): name is ControllerName => Object.hasOwn(controllers, name);

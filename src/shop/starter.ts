@@ -2,6 +2,7 @@ import type { Shop } from "../model/shop.js";
 import { bits } from "./bits.js";
 import { boards } from "./boards.js";
 import { bolts } from "./bolts.js";
+import { bushes } from "./bushes.js";
 import { coverings } from "./coverings.js";
 import { inserts } from "./inserts.js";
 import { cnc, cutBy, router, saw } from "./machines.js";
@@ -22,6 +23,7 @@ export function starterShop(): Shop {
     cnc,
     boards,
     bits,
+    bushes,
     inserts,
     bolts,
     screws,

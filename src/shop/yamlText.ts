@@ -1,4 +1,6 @@
-import type { Shop } from "../model/shop.js";
+import { formatNumber } from "../input/number.js";
+import type { Cnc, Shop } from "../model/shop.js";
+import { controllers } from "./controllers.js";
 import { lengthText } from "./lengthText.js";
 
 /** A value of a row, ready to be written: lengths are texts already. */
@@ -11,7 +13,7 @@ export function shopYaml(shop: Shop): string {
   const rows = <T>(table: Readonly<Record<string, T>>, row: (each: T) => Row) =>
     Object.entries(table).map(([name, each]) => `  ${plainText(name)}: ${flow(row(each))}`);
   const boards = Object.entries(shop.boards).map(([name, { sheets, offcuts, ...board }]) => {
-    const written = sheets.map((sheet) => `      - ${flow(lengthsIn(sheet, ["length", "width", "trim"]))}`).join("\n");
+    const written = sheets.map((sheet) => `      - ${flow(lengthsIn(sheet, offcutLengths))}`).join("\n");
     const anchor = sheetsSeen.get(written);
     const own = lengthsIn(board, ["thickness", "measured"]);
     const kept = offcuts.length > 0 ? { offcuts: offcuts.map((each) => lengthsIn(each, offcutLengths)) } : {};
@@ -32,7 +34,11 @@ export function shopYaml(shop: Shop): string {
     `saw: ${flow(lengthsIn(shop.saw, ["kerf", "step", "longest rip"]))}`,
     `router: ${flow(lengthsIn(shop.router, ["step"]))}`,
     "# The table of the CNC router; none where there is none.",
-    `cnc: ${shop.cnc === undefined ? "none" : flow(lengthsIn(shop.cnc, ["length", "width", "clearance"]))}`,
+    "# Feeds are lengths a minute, rpm turns a minute; chip share: what a light machine bears of a rigid one's chip.",
+    "# zero: bed or sheet top. direction: climb or conventional. hold: tabs or skin. second side: hand or pins.",
+    "# tools: bits by their place in the machine's table, as in {6 straight: 1}. controller: what differs from this one,",
+    `# or its name: ${Object.keys(controllers).join("; ")}.`,
+    ...(shop.cnc === undefined ? ["cnc: none"] : ["cnc:", ...cncLines(shop.cnc)]),
     "",
     "# Sheet goods. Add measured: to a board whose thickness was measured, and price: or on hand: to its sheets.",
     "boards:",
@@ -40,7 +46,14 @@ export function shopYaml(shop: Shop): string {
     "",
     "# Router bits and drills. A bit that is not in the drawer: none.",
     "bits:",
-    ...rows(shop.bits, (bit) => lengthsIn(bit, ["d", "measured", "cutting length", "shank"])),
+    ...rows(shop.bits, ({ angle, ...bit }) => ({
+      ...lengthsIn(bit, ["d", "measured", "cutting length", "shank", "up-cut", "bearing"]),
+      ...(angle === undefined ? {} : { angle: degrees(angle) }),
+    })),
+    "",
+    "# Guide bushes for the hand router: d outside, bore inside, stands: how far the barrel stands below the base.",
+    "bushes:",
+    ...rows(shop.bushes, (bush) => lengthsIn(bush, ["d", "bore", "stands"])),
     "",
     "# Threaded inserts: the hole on the bag comes first, makers differ.",
     "inserts:",
@@ -58,7 +71,7 @@ export function shopYaml(shop: Shop): string {
     "screws:",
     ...rows(shop.screws, ({ head, lengths, ...screw }) => ({
       ...lengthsIn(screw, ["d", "root", "pilot", "clearance"]),
-      head: { d: lengthText(head.d), angle: `${Math.round((head.angle * 180) / Math.PI)}deg` },
+      head: { d: lengthText(head.d), angle: degrees(head.angle) },
       lengths: lengths.map(lengthText),
     })),
     "",
@@ -78,7 +91,19 @@ const intro = [
   "#     3 straight: none",
 ];
 
-const offcutLengths = ["length", "width", "trim"] as const;
+const offcutLengths = ["length", "width", "trim", "measured"] as const;
+
+const degrees = (angle: number): string => `${formatNumber((angle * 180) / Math.PI, 6)}deg`;
+
+/** The machine a key a line: there is much to say of it. */
+function cncLines(cnc: Cnc): readonly string[] {
+  const written: Row = {
+    ...lengthsIn(cnc, ["length", "width", "clearance", "travel", "safe height", "plunge", "rapid"]),
+    feed: lengthsIn(cnc.feed, ["least", "most"]),
+    controller: lengthsIn(cnc.controller, ["chord"]),
+  };
+  return Object.entries(written).flatMap(([key, value]) => (value === undefined ? [] : [`  ${key}: ${inline(value)}`]));
+}
 
 /** The row with its lengths as one types them. */
 function lengthsIn<T extends Row, K extends keyof T & string>(row: T, keys: readonly K[]): Row {

@@ -1,12 +1,13 @@
 import { identity } from "../../src/geometry/frame.js";
 import type { Profile, Region } from "../../src/geometry/profile.js";
 import { rectangle } from "../../src/geometry/shapes.js";
-import type { Plan } from "../../src/model/build.js";
-import { boardId, featureId, partId, pieceId } from "../../src/model/ids.js";
+import type { PartProcess, Plan } from "../../src/model/build.js";
+import { boardId, featureId, nameWithin, partId, pieceId } from "../../src/model/ids.js";
 import type { Job } from "../../src/model/job.js";
 import type { Cut, Feature, Part } from "../../src/model/part.js";
-import type { Bit, Method, Shop } from "../../src/model/shop.js";
+import type { Bit, Cnc, Method, Shop } from "../../src/model/shop.js";
 import { processOf } from "../../src/process/process.js";
+import { cnc } from "../../src/shop/machines.js";
 import { sampleJob, sampleShop } from "../fixtures/jobAndShop.js";
 
 // One part on the bench: a 400 x 300 panel of 18 mm board, and whatever a test does to it.
@@ -90,19 +91,31 @@ export const bits: Readonly<Record<string, Bit>> = {
   "45 chamfer": { kind: "chamfer", d: 25 },
 };
 
+export const bed: Cnc = { ...cnc, length: 2500, width: 1300, clearance: 2 };
+
 const shopOf = (method: Method, shop: Partial<Shop>): Shop => ({
   ...sampleShop,
   bits,
-  cnc: { length: 2500, width: 1300, clearance: 2 },
+  cnc: bed,
   ...shop,
   "cut by": method,
 });
+
+/** The tool for each feature by its name. */
+export const toolsBy = ({ part, work }: PartProcess): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    work.flatMap(({ feature, by, tool }) => {
+      const name = by === "saw" ? "saw" : tool;
+      return name === undefined ? [] : [[nameWithin(part, feature), name] as const];
+    }),
+  );
 
 /** How the panel is cut, by this method, with these bits and whatever else the shop differs in. */
 export function cut(part: Part, method: Method, shop: Partial<Shop> = {}, job: Partial<Job> = {}) {
   const whole = { ...sampleJob({ unit: "mm" }), ...job };
   const { value, findings } = processOf(whole, shopOf(method, shop), planOf([part]));
-  return { ...value!.parts[0]!, findings, codes: findings.map((finding) => finding.code) };
+  const made = value!.parts[0]!;
+  return { ...made, tool: toolsBy(made), findings, codes: findings.map((finding) => finding.code) };
 }
 
 /** How several parts are cut. */

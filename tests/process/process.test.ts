@@ -3,7 +3,19 @@ import { circle, rectangle } from "../../src/geometry/shapes.js";
 import { boardId, partId, pieceId } from "../../src/model/ids.js";
 import type { Part } from "../../src/model/part.js";
 import type { BoardStock } from "../../src/model/shop.js";
-import { cut, feature, hole, id, opening, panel, processAll, rounded, sheetOutline } from "./benchParts.js";
+import {
+  bed,
+  cut,
+  feature,
+  hole,
+  id,
+  opening,
+  panel,
+  processAll,
+  rounded,
+  sheetOutline,
+  toolsBy,
+} from "./benchParts.js";
 
 const q = Math.PI / 2;
 const disc = panel([], { profile: { outer: circle({ x: 0, y: 0 }, 150, "edge"), holes: [] } });
@@ -48,11 +60,33 @@ describe("the side that lies up", () => {
   const groove = { kind: "groove", path: [], closed: false, width: 4, depth: 4 } as const;
   const chamfer = { kind: "edge", form: "chamfer", along: ["front"], width: 6, depth: 6, angle: q / 2 } as const;
 
-  it("is the face where nothing asks, the back for a groove on the back, both where both are worked", () => {
+  it("is the face where nothing asks, the back for a groove on the back", () => {
     const back = feature("groove", groove, { side: "back" });
     expect(cut(panel(), "cnc").sides).toEqual(["face"]);
     expect(cut(panel([back]), "cnc").sides).toEqual(["back"]);
-    expect(cut(panel([back, feature("insert", hole(5, 14))]), "cnc").sides).toEqual(["face", "back"]);
+  });
+
+  it("is the one with more to cut where both are worked; the rest is left to hand and bench", () => {
+    const both = panel([feature("groove", groove, { side: "back" }), feature("insert", hole(5, 14))]);
+    const made = cut(both, "cnc");
+    expect(made.sides).toEqual(["face"]);
+    expect(made.work.map(({ by, setup }) => [by, setup])).toEqual([
+      ["cnc", 1],
+      ["hand", undefined],
+      ["cnc", 1],
+    ]);
+    expect(made.work[1]?.why).toContain("on the back");
+  });
+
+  it("is each in turn where the shop turns sheets over on pins, and the part is cut out in the second setup", () => {
+    const both = panel([feature("groove", groove, { side: "back" }), feature("insert", hole(5, 14))]);
+    const made = cut(both, "cnc", { cnc: { ...bed, "second side": "pins" } });
+    expect(made.sides).toEqual(["back", "face"]);
+    expect(made.work.map(({ by, setup }) => [by, setup])).toEqual([
+      ["cnc", 2],
+      ["cnc", 1],
+      ["cnc", 2],
+    ]);
   });
 
   it("does not ask for a side for through holes, work on edges, or what is done at the bench", () => {
@@ -105,7 +139,7 @@ describe("the gap to the next part", () => {
     expect(cut(panel(), "cnc").gap).toBe(8 + 2);
     const worn = { "8 straight": { kind: "straight" as const, d: 8, measured: 7.9, "cutting length": 32 } };
     expect(cut(panel(), "cnc", { bits: worn }).gap).toBeCloseTo(7.9 + 2, 9);
-    expect(cut(panel(), "cnc", { cnc: { length: 2500, width: 1300, clearance: 5 } }).gap).toBe(13);
+    expect(cut(panel(), "cnc", { cnc: { ...bed, clearance: 5 } }).gap).toBe(13);
   });
 
   it("is the kerf at the saw (common practice, no source), and two allowances and a kerf by hand", () => {
@@ -212,7 +246,7 @@ describe("the bits of one board", () => {
     board: boardId(board),
   });
   const bitsFor = (...parts: readonly Part[]) =>
-    processAll(parts, "cnc").map((each) => [...new Set(Object.values(each.tool))]);
+    processAll(parts, "cnc").map((each) => [...new Set(Object.values(toolsBy(each)))]);
 
   it("are one bit where the tightest corner asks for one a little thinner: no change for the sake of 2 mm", () => {
     expect(bitsFor(panelWith("a", 20), panelWith("b", 3))).toEqual([["6 straight"], ["6 straight"]]);

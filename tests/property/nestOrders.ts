@@ -92,7 +92,7 @@ export function orderOf(
       sides: ["face"],
       gap: 8,
       turns: quarters,
-      tool: {},
+      work: [],
       ...how(part),
     }),
   );

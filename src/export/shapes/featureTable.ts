@@ -25,20 +25,16 @@ export function featureRows(
   return [
     outlineRow(part, process, show),
     ...calloutsOf(part, axes, show).flatMap(({ features, size }) =>
-      cutAlike(part, features, process).flatMap((alike) => rowsOf(part, alike, size, process, axes, show)),
+      cutAlike(features, process).flatMap((alike) => rowsOf(part, alike, size, process, axes, show)),
     ),
   ];
 }
 
 /** Features that share a size may still lie on other layers, in other edges, or be cut with another tool. */
-function cutAlike(
-  part: Part,
-  features: readonly Feature[],
-  process: PartProcess | undefined,
-): readonly (readonly Feature[])[] {
+function cutAlike(features: readonly Feature[], process: PartProcess | undefined): readonly (readonly Feature[])[] {
   const groups = new Map<string, Feature[]>();
   for (const feature of features) {
-    const key = JSON.stringify([layersOf(feature), sideWords(feature.side), toolsFor(part, [feature], process)]);
+    const key = JSON.stringify([layersOf(feature), sideWords(feature.side), toolsFor([feature], process)]);
     groups.set(key, [...(groups.get(key) ?? []), feature]);
   }
   return [...groups.values()];
@@ -53,7 +49,7 @@ function outlineRow(part: Part, process: PartProcess | undefined, show: Show): R
     "",
     through(part, show),
     "",
-    toolsFor(part, makers, process),
+    toolsFor(makers, process),
     oversize ? "cut to the blank; to the outline when assembled" : "",
   ];
 }
@@ -77,7 +73,7 @@ function rowsOf(
     features.length > 1 ? `${features.length} x ${size}` : size,
     depthOf(cut, part, show),
     sideWords(side),
-    toolsFor(part, features, process),
+    toolsFor(features, process),
     [...sinkWords(cut, show), ...belowFace(cut, show), ...purposeOf(first!, axes)].join(", "),
   ];
   const places = edgePlaces(features, show);
@@ -140,7 +136,9 @@ function edgePlaces(features: readonly Feature[], show: Show): readonly string[]
   );
 }
 
-function toolsFor(part: Part, features: readonly Feature[], process: PartProcess | undefined): string {
-  const tools = features.map(({ id }) => process?.tool[nameWithin(part.id, id)] ?? "");
-  return [...new Set(tools)].filter((tool) => tool !== "").join(", ");
+function toolsFor(features: readonly Feature[], process: PartProcess | undefined): string {
+  const ids = new Set(features.map(({ id }) => id));
+  const works = process?.work.filter(({ feature }) => ids.has(feature)) ?? [];
+  const tools = works.flatMap(({ by, tool }) => (by === "saw" ? "saw" : (tool ?? [])));
+  return [...new Set(tools)].join(", ");
 }
