@@ -2,8 +2,8 @@ import { arcOf, bulgeOfSweep, directionAtEnd, directionAtStart, isFlat, shortWay
 import { difference, union } from "./boolean.js";
 import { type Corner, type Cornered, cornersOf, type Refused, type Sizes, sizeAt, type Which } from "./corner.js";
 import { edgeLength } from "./measure.js";
+import { type Moved, meetings, moveEdge } from "./movedEdge.js";
 import type { Point, Profile, Vertex } from "./profile.js";
-import { type Moved, meetings, moveEdge } from "./rawOffset.js";
 import { circle } from "./shapes.js";
 import { samePoint, tolerance } from "./tolerance.js";
 

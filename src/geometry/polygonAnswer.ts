@@ -1,5 +1,5 @@
 import { areaPathsD, booleanOpD, ClipType, EndType, FillRule, inflatePathsD, JoinType, type PathsD } from "clipper2-ts";
-import { arcOf, isFlat, sweepOfBulge } from "./arc.js";
+import { arcOf, isFlat } from "./arc.js";
 import { turnAt } from "./corner.js";
 import { areaOf, eachEdge, lengthOf } from "./measure.js";
 import type { Distances } from "./offset.js";
@@ -17,14 +17,15 @@ export type Answer = {
   readonly polygons: PathsD;
 };
 
-const chord = tolerance.guardChord;
 const digits = 4; // clipper2-ts counts in ten-thousandths of a millimetre
 
 export function polygonBoolean(
   kind: "union" | "difference" | "intersection",
   as: readonly Region[],
   bs: readonly Region[],
+  chord: number = tolerance.guardChord,
 ): Answer {
+  const pathsOf = (region: Region) => pathsAt(region, chord);
   const subject = as.flatMap(pathsOf);
   // each side is made simple first, so that overlapping regions of one side count once
   const clip =
@@ -33,10 +34,16 @@ export function polygonBoolean(
       : bs.flatMap(pathsOf);
   const polygons = booleanOpD(typeOf(kind), subject, clip, FillRule.Positive, digits);
   const area = areaPathsD(polygons);
-  return { least: area, most: area, allowed: allowance([...as, ...bs], 0), polygons };
+  return { least: area, most: area, allowed: allowance([...as, ...bs], 0, chord), polygons };
 }
 
-export function polygonOffset(region: Region, distance: Distances, corners: Corners): Answer {
+export function polygonOffset(
+  region: Region,
+  distance: Distances,
+  corners: Corners,
+  chord: number = tolerance.guardChord,
+): Answer {
+  const inflate = (by: number, at: Corners) => inflated(region, by, at, chord);
   const names = [region.outer, ...region.holes]
     .flat()
     .map((v) => (typeof distance === "number" ? distance : distance(v.by)));
@@ -44,16 +51,27 @@ export function polygonOffset(region: Region, distance: Distances, corners: Corn
   const greater = names.reduce((a, b) => Math.max(a, b), Number.NEGATIVE_INFINITY);
   const equal = lesser === greater;
   // a corner between two distances is a mitre whatever the others are, and takes more than a round one either way
-  const polygons = inflate(region, greater, equal ? corners : greater < 0 ? "round" : "sharp");
+  const polygons = inflate(greater, equal ? corners : greater < 0 ? "round" : "sharp");
   const most = areaPathsD(polygons);
-  const least = equal ? most : areaPathsD(inflate(region, lesser, lesser < 0 ? "sharp" : "round"));
-  const allowed = allowance([region], Math.max(Math.abs(lesser), Math.abs(greater)));
+  const least = equal ? most : areaPathsD(inflate(lesser, lesser < 0 ? "sharp" : "round"));
+  const allowed = allowance(
+    [region],
+    Math.max(Math.abs(lesser), Math.abs(greater)),
+    chord,
+    !equal || corners === "sharp",
+  );
   return { least, most, allowed, polygons };
 }
 
 /** Where a result and the polygon answer differ most. */
 export function differenceAt(answer: Answer, regions: readonly Region[]): Point {
-  const apart = booleanOpD(ClipType.Xor, regions.flatMap(pathsOf), answer.polygons, FillRule.NonZero, digits);
+  const apart = booleanOpD(
+    ClipType.Xor,
+    regions.flatMap((region) => pathsAt(region, tolerance.guardChord)),
+    answer.polygons,
+    FillRule.NonZero,
+    digits,
+  );
   const widest = apart.reduce<PathsD[number]>(
     (a, b) => (Math.abs(areaPathsD([b])) > Math.abs(areaPathsD([a])) ? b : a),
     [],
@@ -67,21 +85,21 @@ function typeOf(kind: "union" | "difference" | "intersection"): ClipType {
   return kind === "difference" ? ClipType.Difference : ClipType.Intersection;
 }
 
-function inflate(region: Region, distance: number, corners: Corners): PathsD {
+function inflated(region: Region, distance: number, corners: Corners, chord: number): PathsD {
   const join = corners === "round" ? JoinType.Round : JoinType.Miter;
-  return inflatePathsD(pathsOf(region), distance, join, EndType.Polygon, 4, digits, chord / 5);
+  return inflatePathsD(pathsAt(region, chord), distance, join, EndType.Polygon, 4, digits, chord / 5);
 }
 
 /** Outer counter-clockwise, holes clockwise, arcs as chords. */
-function pathsOf(region: Region): PathsD {
+function pathsAt(region: Region, chord: number): PathsD {
   const wound = (loop: Profile, left: boolean) =>
-    areaOf(loop) > 0 === left ? evenPolygon(loop) : evenPolygon(loop).reverse();
+    areaOf(loop) > 0 === left ? evenPolygon(loop, chord) : evenPolygon(loop, chord).reverse();
   return [wound(region.outer, true), ...region.holes.map((hole) => wound(hole, false))];
 }
 
 /** Chords with as much area as the arcs: the inner corners are moved out a little, so that what the chords lose is made
  *  good, and only where something cuts an arc short does an error remain. */
-function evenPolygon(profile: Profile): Point[] {
+function evenPolygon(profile: Profile, chord: number): Point[] {
   const points: Point[] = [];
   eachEdge(profile, (a, b) => {
     points.push({ x: a.x, y: a.y });
@@ -107,18 +125,23 @@ function evenRadius(n: number, step: number): number {
 }
 
 /** What the chords and the polygon library's rounding can lose: a chord's bow wherever an arc may be cut, and, for an
- *  offset, the perimeter that bows add, the chords of round corners, and the tips of spikes, which are cut differently. */
-function allowance(regions: readonly Region[], distance: number): number {
+ *  offset, the perimeter that bows add, the chords of round corners, the tips of spikes, which are cut differently, and of
+ *  corners to which arcs are carried on, where the polygon's last chords go straight on. */
+function allowance(regions: readonly Region[], distance: number, chord: number, carriedOn = false): number {
   const reach = Math.abs(distance);
   let sum = 0.01;
   for (const loop of regions.flatMap((region) => [region.outer, ...region.holes])) {
     sum += 1e-4 * lengthOf(loop);
     eachEdge(loop, (a, b, i) => {
-      const turn = Math.abs(turnAt(loop[(i + loop.length - 1) % loop.length]!, a, b));
-      sum += (chord / 5) * reach * turn + (turn > spike ? 4 * reach * reach : 0);
+      const before = loop[(i + loop.length - 1) % loop.length]!;
+      const turn = Math.abs(turnAt(before, a, b));
+      const curved = carriedOn && (a.bulge !== 0 || before.bulge !== 0);
+      sum += (chord / 5) * reach * turn + (turn > spike || curved ? 4 * reach * reach * Math.min(1, turn) : 0);
       if (isFlat(a, b)) return;
-      sum += 2 * chord * Math.sqrt(8 * arcOf(a, b).radius * chord);
-      sum += chord * reach * Math.abs(sweepOfBulge(a.bulge));
+      const { radius, sweep } = arcOf(a, b);
+      sum += 2 * chord * Math.sqrt(8 * radius * chord);
+      sum += chord * reach * Math.abs(sweep);
+      if (carriedOn) sum += (chord / radius) * reach * reach * Math.abs(sweep); // a mitre at each chord's end
     });
   }
   return sum;

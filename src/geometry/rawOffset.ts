@@ -1,8 +1,9 @@
-import { arcOf, directionAtEnd, directionAtStart, isFlat, shortWay, vectorLength } from "./arc.js";
-import { circleWithCircle, lineWithCircle, lineWithLine } from "./meet.js";
+import { shortWay, vectorLength } from "./arc.js";
+import { beside, carriesBothOn, type Moved, meetings, moveEdge } from "./movedEdge.js";
 import type { Path, Point, Profile, Vertex } from "./profile.js";
 import { pushSegments, type Segment } from "./segment.js";
 import { samePoint, tolerance } from "./tolerance.js";
+import { sharpWhereUsedUp } from "./usedUp.js";
 
 /** How an offset goes round a corner that opens: by an arc about the corner, or by carrying both edges on till they meet. */
 export type Corners = "round" | "sharp";
@@ -15,18 +16,22 @@ export type Corners = "round" | "sharp";
  * sides and the corners are written:
  *
  * 1. Each edge moved sideways, to the right by its distance. An arc that shrinks to nothing sweeps no farther than its
- *    centre: what lies beyond is swept by its neighbours.
- * 2. At a corner that opens, an arc about it: the pie. Sharp corners carry both edges on instead, up to four distances.
- * 3. At a corner that closes, in to the corner and out again: the strips overlap there, and both count.
- * 4. Where the distance changes, both edges are carried on or back till they meet; where they run on smoothly, or would
- *    meet too far away, a step across.
+ *    centre: what lies beyond is swept by its neighbours, which meet in its stead where their distances differ (usedUp.ts).
+ * 2. At a corner that opens, an arc about it: the pie. Sharp corners, and those between two distances, carry both edges
+ *    on instead, up to four distances. Where that would cut one of them back there is the pie of the lesser distance and a
+ *    step to the greater: nothing is left nearer to an edge than its distance.
+ * 3. At a corner that closes, in to the corner and out again: the strips overlap there, and both count. Where the
+ *    distance changes there, what the one that is carried on sweeps till it meets the other is counted besides.
+ * 4. Between an edge that grows and one that shrinks, both are carried on or cut back till they meet.
+ * 5. Where the distance changes along a smooth run, or edges would meet too far away, a step across.
  *
  * Source: offsets by the sign of winding numbers, X. Chen and S. McMains, "Polygon Offsetting by Computing Winding
  * Numbers", ASME DETC 2005 (from memory); strips instead of inverted arcs, and unequal distances: own derivation.
  */
 export function rawOffset(profile: Profile, distanceOf: (by: string) => number, corners: Corners): Segment[] {
   const loop = profile.filter((v, i) => hasLength(v, profile[(i + 1) % profile.length]!));
-  const edges = loop.map((a, i) => moveEdge(a, loop[(i + 1) % loop.length]!, distanceOf(a.by)));
+  const kept = sharpWhereUsedUp(loop.map((at) => ({ at, distance: distanceOf(at.by) })));
+  const edges = kept.map(({ at, distance }, i) => moveEdge(at, kept[(i + 1) % kept.length]!.at, distance));
   return drawChain(edges, true, corners);
 }
 
@@ -47,49 +52,9 @@ function drawChain(edges: readonly Moved[], closed: boolean, corners: Corners): 
   return chain;
 }
 
-/** An edge moved sideways. `from` and `to` are its moved ends; `at` is the corner where it ends. */
-export type Moved = {
-  readonly by: string;
-  readonly distance: number;
-  readonly bulge: number;
-  readonly at: Point;
-  readonly from: Point;
-  readonly to: Point;
-  readonly first: Point;
-  readonly last: Point;
-  readonly collapsed: boolean;
-  readonly center: Point | undefined;
-  readonly radius: number;
-};
-
 /** Whether an edge is more than noise; a whole turn is, though its ends are one place. */
 function hasLength(a: Vertex, b: Point): boolean {
   return Math.abs(a.bulge) > 1 || !samePoint(a, b);
-}
-
-/** The edge from `a` to `b` moved to the right. */
-export function moveEdge(a: Vertex, b: Point, distance: number): Moved {
-  const first = directionAtStart(a, b);
-  const last = directionAtEnd(a, b);
-  const arc = isFlat(a, b) ? undefined : arcOf(a, b);
-  const radius = arc === undefined ? 0 : arc.radius + Math.sign(a.bulge) * distance;
-  const collapsed = arc !== undefined && radius <= tolerance.samePoint;
-  const from = collapsed ? arc.center : beside(a, first, distance);
-  const to = collapsed ? arc.center : beside(b, last, distance);
-  const center = arc?.center;
-  return {
-    by: a.by,
-    distance,
-    bulge: arc === undefined ? 0 : a.bulge,
-    at: b,
-    from,
-    to,
-    first,
-    last,
-    collapsed,
-    center,
-    radius,
-  };
 }
 
 /** Draws on from where it stands. */
@@ -110,18 +75,50 @@ function join(chain: Segment[], one: Moved, two: Moved, corners: Corners): void 
   const by = joinedName(one.by, two.by);
   const turn = turnBetween(one, two);
   const smooth = Math.abs(turn) < tolerance.smooth;
-  const opens = turn * one.distance > 0 && turn * two.distance > 0;
-  const mitred = !smooth && (one.distance !== two.distance || (opens && corners === "sharp"));
-  const meeting = mitred ? meetingOf(one, two, turn) : undefined;
+  const equal = one.distance === two.distance;
+  const mixed = one.distance * two.distance < 0;
+  const opens = !smooth && !mixed && turn * (one.distance + two.distance) > 0;
+  const closes = !smooth && !mixed && !opens;
+  const meeting = mitreOf(one, two, { smooth, mixed, sharp: opens && (!equal || corners === "sharp") });
   if (meeting !== undefined) {
     pen.to(meeting, one.by, bulgeOn(one, one.to, meeting));
     pen.to(two.from, two.by, bulgeOn(two, meeting, two.from));
     if (opens && (one.center ?? two.center) !== undefined) wholePie(chain, one, two, turn, by);
     return;
   }
-  if (opens && !smooth) pie(pen, one, two, turn, by);
+  if (opens) pie(pen, one, two, turn, by);
   else if (!smooth) pen.to(one.at, by);
   pen.to(two.from, by);
+  if (closes && !equal) carryOver(chain, one, two, by);
+}
+
+type CornerKind = { readonly smooth: boolean; readonly mixed: boolean; readonly sharp: boolean };
+
+/** Where the moved edges meet in place of an arc or a step. */
+function mitreOf(one: Moved, two: Moved, { smooth, mixed, sharp }: CornerKind): Point | undefined {
+  if (smooth) return undefined;
+  if (mixed) return meetingOf(one, two, runsOnward);
+  return sharp ? meetingOf(one, two, carriesBothOn) : undefined;
+}
+
+/** At a corner that closes between two distances: what the edge that is carried on sweeps before it meets the other one,
+ *  each a loop of its own. Never cut back here: edges cut back from both ends may run backwards, and twice turned inside
+ *  out a shape that is eaten up would look whole. */
+function carryOver(chain: Segment[], one: Moved, two: Moved, by: string): void {
+  const meeting = meetingOf(one, two, () => true);
+  if (meeting === undefined) return;
+  if ((meeting.x - one.to.x) * one.last.x + (meeting.y - one.to.y) * one.last.y > 0) {
+    const pen = new Pen(chain, one.at);
+    pen.to(one.to, by);
+    pen.to(meeting, one.by, bulgeOn(one, one.to, meeting));
+    pen.to(one.at, by);
+  }
+  if ((meeting.x - two.from.x) * two.first.x + (meeting.y - two.from.y) * two.first.y < 0) {
+    const pen = new Pen(chain, one.at);
+    pen.to(meeting, by);
+    pen.to(two.from, two.by, bulgeOn(two, meeting, two.from));
+    pen.to(one.at, by);
+  }
 }
 
 /** About the corner with the lesser of the two distances. */
@@ -149,34 +146,19 @@ function turnBetween(one: Moved, two: Moved): number {
 const farthest = 4; // distances from the corner; beyond, a sharp corner would be a spike
 
 /** Where the two moved edges meet, carried on or back; undefined where they do not near the corner. */
-function meetingOf(one: Moved, two: Moved, turn: number): Point | undefined {
+function meetingOf(one: Moved, two: Moved, fits: (one: Moved, two: Moved, p: Point) => boolean): Point | undefined {
   if (one.collapsed || two.collapsed) return undefined;
   const reach = farthest * Math.max(Math.abs(one.distance), Math.abs(two.distance));
-  const closes = one.distance * two.distance >= 0 && turn * (one.distance + two.distance) < 0;
   return meetings(one, two)
     .map((p) => ({ p, away: vectorLength(p.x - one.at.x, p.y - one.at.y) }))
-    .filter(({ p, away }) => away <= reach && leavesEdges(one, two, p, closes))
+    .filter(({ p, away }) => away <= reach && fits(one, two, p))
     .sort((a, b) => a.away - b.away)[0]?.p;
 }
 
-/** Whether both edges still run onward when they end and start in `p`. At a corner that closes, one may be used up where
- *  the other is carried on over it: what the other sweeps there lies past the first one, where nothing is left to lose. */
-function leavesEdges(one: Moved, two: Moved, p: Point, closes: boolean): boolean {
-  const carriesOn = (p.x - one.to.x) * one.last.x + (p.y - one.to.y) * one.last.y >= 0;
-  const carriesBack = (p.x - two.from.x) * two.first.x + (p.y - two.from.y) * two.first.y <= 0;
+/** Whether both edges still run onward when they end and start in `p`; carrying them on is always well. */
+function runsOnward(one: Moved, two: Moved, p: Point): boolean {
   const keepsStart = (p.x - one.from.x) * one.last.x + (p.y - one.from.y) * one.last.y >= 0;
-  const keepsEnd = (two.to.x - p.x) * two.first.x + (two.to.y - p.y) * two.first.y >= 0;
-  return (keepsStart || (closes && carriesBack)) && (keepsEnd || (closes && carriesOn));
-}
-
-/** Where the endless lines or whole circles of two moved edges cross, the first at its end, the second at its start. */
-export function meetings(one: Moved, two: Moved): Point[] {
-  const a = { x: one.to.x + one.last.x, y: one.to.y + one.last.y };
-  const b = { x: two.from.x + two.first.x, y: two.from.y + two.first.y };
-  if (one.center === undefined && two.center === undefined) return lineWithLine(one.to, a, two.from, b);
-  if (one.center === undefined) return lineWithCircle(one.to, a, two.center!, two.radius);
-  if (two.center === undefined) return lineWithCircle(two.from, b, one.center, one.radius);
-  return circleWithCircle(one.center, one.radius, two.center, two.radius);
+  return keepsStart && (two.to.x - p.x) * two.first.x + (two.to.y - p.y) * two.first.y >= 0;
 }
 
 /** Bulge of the short way between two places on a moved edge's own curve. */
@@ -189,8 +171,4 @@ export function joinedName(a: string, b: string): string {
   if (a === b) return a;
   if (!a.includes("|") && !b.includes("|")) return `${a}|${b}`;
   return [...new Set([...a.split("|"), ...b.split("|")])].join("|");
-}
-
-function beside(p: Point, direction: Point, distance: number): Point {
-  return { x: p.x + direction.y * distance, y: p.y - direction.x * distance };
 }

@@ -29,6 +29,8 @@ export const tolerance = {
   chord: 0.01,
   /** For the cheap area guard: the polygon's own loss is known and allowed for, so it may be coarse. */
   guardChord: 0.05,
+  /** For the guard's second question, where a wall as thin as the chords is in doubt: a twelfth of the coarse one's chords. */
+  guardFineChord: 0.05 / 144,
 
   // clearance, mm
   /** Parts that run into each other less deep than this touch: no saw or router in the shop works finer. */
