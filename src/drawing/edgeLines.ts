@@ -19,6 +19,17 @@ export function edgeWork(cut: Extract<Cut, { kind: "edge" }>, side: Side, part: 
   );
 }
 
+/** Where a bevelled edge ends on the back: seen from the side that is smaller it is a line outside the face's outline. */
+export function bevelLines(part: Part, view: View): readonly Item[] {
+  return Object.entries(part.edges).flatMap(([name, { bevel }]) => {
+    if (bevel === 0) return [];
+    const seen = view.from === "back" || bevel < 0;
+    return runsBeside(part.profile.outer, new Set([name]), -part.thickness * Math.tan(bevel)).map((run) =>
+      stroke(run, seen ? "narrow" : "hidden", view),
+    );
+  });
+}
+
 /** A wide chain line beside each edge that a covering goes round. */
 export function coveredLines(part: Part, view: View): readonly Item[] {
   const wrapped = Object.entries(part.edges).flatMap(([name, { finish }]) => (finish.kind === "wrapped" ? [name] : []));

@@ -8,7 +8,7 @@ import { datumOf } from "./datum.js";
 import { placeLabels, type Segment } from "./dimensions/labels.js";
 import { drawLane } from "./dimensions/lanes.js";
 import { overallHeight, overallWidth } from "./dimensions/overall.js";
-import { coveredLines } from "./edgeLines.js";
+import { bevelLines, coveredLines } from "./edgeLines.js";
 import { featureLines, partLines, patternLines, roundCrosses } from "./featureLines.js";
 import type { Item, Text } from "./page.js";
 import { partLabels } from "./partLabels.js";
@@ -59,6 +59,7 @@ export function drawPart(part: Part, callouts: readonly Callout[], layout: PartL
     ...featureLines(part, view, build.plan.built.axes),
     ...partLines(part, view),
     ...roundCrosses(part, view),
+    ...bevelLines(part, view),
     ...coveredLines(part, view),
     ...patternLines(callouts, view),
   ];

@@ -1,24 +1,29 @@
 import { compose, type Frame, identity, shifted } from "../geometry/frame.js";
 import { extentsOf } from "../geometry/measure.js";
-import { offsetEach, offsetProfile } from "../geometry/offset.js";
+import { offsetProfile } from "../geometry/offset.js";
 import type { Profile, Region } from "../geometry/profile.js";
+import { rectangle } from "../geometry/shapes.js";
 import type { Block, SolidKernel, SolidRef } from "../geometry/solids.js";
 import type { StandingBlock } from "../geometry/solids-apart.js";
+import { sureOffset } from "../geometry/sure.js";
 import { featureName } from "../model/ids.js";
 import type { Driver, Job, Obstacle } from "../model/job.js";
 import { onceFor } from "../model/once.js";
 import type { Feature, Part } from "../model/part.js";
 import { rules } from "../shop/rules.js";
+import { bevelWedges, isBevelled, squareOutline } from "./bevels.js";
 import type { Standing } from "./standing.js";
 
 /**
- * The board of a part as it stands: its profile with openings and holes that go through, less its pockets. Grooves,
- * chamfers and blind holes are left in: nothing that fits or leaks turns on them.
+ * The board of a part as it stands: its profile with openings and holes that go through, less its pockets and what its
+ * bevels take off. Grooves, chamfers and blind holes are left in: nothing that fits or leaks turns on them.
  */
-export function boardOf(kernel: SolidKernel, { part, at }: Standing): SolidRef {
-  const board = kernel.extrude(part.profile, part.thickness, at);
+export function boardOf(kernel: SolidKernel, standing: Standing): SolidRef {
+  const { part, at } = standing;
+  const board = kernel.extrude({ ...part.profile, outer: squareOutline(part) }, part.thickness, at);
   const pockets = part.features.flatMap((feature) => pocketOf(kernel, feature, part, at));
-  return pockets.length === 0 ? board : kernel.difference(board, pockets);
+  const taken = [...pockets, ...bevelWedges(kernel, standing)];
+  return taken.length === 0 ? board : kernel.difference(board, taken);
 }
 
 /** The board with its coverings on, as laid: every covered edge and side grown by its own covering. */
@@ -34,14 +39,16 @@ export function finishedBlock(job: Job, { part, at, block }: Standing): Standing
   return { block: { min: [min.x, min.y, block.min[2] - back], max: [max.x, max.y, block.max[2] + face] }, at };
 }
 
-/** What one measures with the covering on: outline moved out, openings moved in, by each edge's covering as laid. */
+/** What one measures with the covering on: outline moved out, openings moved in, by each edge's covering as laid. A part
+ *  with bevels counts as wide as the wider of its faces. */
 export const finishedRegion = onceFor((part: Part): Region => {
   const covering = (by: string) => coveringOnEdge(part, by);
+  if (isBevelled(part)) return { ...part.profile, outer: squareOutline(part) };
   if (!Object.values(part.edges).some((edge) => edge.finish.kind === "wrapped")) return part.profile;
-  return {
-    outer: offsetEach(part.profile.outer, covering)[0] ?? part.profile.outer,
-    holes: part.profile.holes.flatMap((hole) => offsetEach(hole, (by) => -covering(by))),
-  };
+  const most = Math.max(...Object.keys(part.edges).map(covering));
+  // in doubt, as if covered all round: what fits then fits
+  const [finished] = sureOffset(part.profile, covering).value ?? sureOffset(part.profile, most).value ?? [];
+  return finished ?? part.profile;
 });
 
 /** Thickness of the covering as laid on an edge of the profile, mm; 0 where it is bare. */
@@ -119,8 +126,15 @@ export function blockOfBody({ d, dTo, from, to }: Body, at: Frame): StandingBloc
 
 /** An obstacle with room to keep clear of it: `clear` mm more on every side, above and below, round at its corners. */
 export function obstacleOf(kernel: SolidKernel, { outline, bottom, top }: Obstacle, clear: number): SolidRef {
-  const outer = clear > 0 ? (offsetProfile(outline, clear)[0] ?? outline) : outline;
+  const grown = clear > 0 ? sureOffset({ outer: outline, holes: [] }, clear) : { value: [{ outer: outline }] };
+  const outer = grown.value?.[0]?.outer ?? aroundOf(outline, clear);
   return kernel.extrude({ outer, holes: [] }, top - bottom + 2 * clear, shifted(0, 0, top + clear));
+}
+
+/** The rectangle that surely holds a profile and its clearance. */
+function aroundOf(profile: Profile, clear: number): Profile {
+  const { min, max } = extentsOf(profile);
+  return rectangle(min.x - clear, min.y - clear, max.x + clear, max.y + clear, profile[0]?.by ?? "");
 }
 
 /** The block round an obstacle and its clearance, vehicle frame. */

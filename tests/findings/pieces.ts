@@ -14,6 +14,16 @@ const sides = ["top", "bottom", "front", "rear", "left", "right"];
 const standing = box("stands", { x: 200, y: 30 });
 const bareBox = [...boxAlone, box("driver", undefined), standing];
 const slit = (long: number) => coverAlone({ openings: { slit: { at: [30, 15], size: `4 x ${long}` } } });
+const bevelled = (round: number) =>
+  coverAlone({
+    outline: [
+      { at: [0, 0], side: "near" },
+      { at: [90, 0], side: "right" },
+      { at: [90, 90], side: "far", round },
+      { at: [0, 90], side: "left" },
+    ],
+    bevels: { far: { angle: "30deg" } },
+  });
 const peg = (deep: number) => coverAlone({ holes: { peg: { at: [30, 15], across: 5, deep } } });
 const plain = ["notch", "open over", "bolted"].map((key) => plate(key, undefined));
 const gaps = (gap: number) => [...plain, plate("sides", { left: { gap }, right: { gap } })];
@@ -24,8 +34,8 @@ const shortInsert = plate("bolted.insert", "M6 x 12");
 
 const nearEdge = [plate("bolted.set in", 10)];
 
-/** A board with a cut-out whose far side runs between these two; the other way round the cut-out crosses itself. */
-function cutOut(from: number, to: number) {
+/** A board with a bevel and a cut-out whose far side runs between these two; the other way round it crosses itself. */
+function cutOut(from: number, to: number, bevel = 0) {
   const places: readonly Point[] = [
     { x: 10, y: 10 },
     { x: 30, y: 10 },
@@ -43,6 +53,7 @@ function cutOut(from: number, to: number) {
       { name: "outline", from: at, cut: { kind: "outline", ...shape(rectangle(0, 0, 60, 40, "outline")) } },
       { name: "opening", from: at, cut: { kind: "opening", ...shape(polygon(places, "opening")) } },
     ],
+    edges: { outline: { bevel, finish: { kind: "bare" }, flush: 0 } },
     at: identity,
   }).findings;
 }
@@ -146,6 +157,7 @@ export const piecesTable: Table = {
     [ring("recess", { across: 263, deep: 15.2 })],
   ),
   "frame-unknown": plan("pieces.ring.recess", [ten("flange", undefined)], [ten("flange", 0)]),
+  "bevel-not-sawn": plan("pieces.cover.bevels.far", bevelled(30), bevelled(0)),
   "hole-too-deep": plan("pieces.cover.holes.peg.deep", peg(12.1), peg(12)),
   "unknown-name": plan("pieces.plate.bolted.to", [plate("bolted.to", "bx")], [plate("bolted.to", "box")]),
   "pieces-in-a-circle": plan(
@@ -167,6 +179,11 @@ export const piecesTable: Table = {
     why: "no job draws a cut-out that crosses itself; it tells of a fault of the program",
     raises: () => cutOut(19.9, 20.1),
     spares: () => cutOut(20.1, 19.9),
+  },
+  "outline-in-doubt": {
+    why: "the outlines that jobs draw are simple; it tells of a fault of the program",
+    raises: () => cutOut(20.1, 19.9, Number.NaN),
+    spares: () => cutOut(20.1, 19.9, 0.3),
   },
   "free-size-unsettled": {
     why: "no kind of piece with a free size leans on another that has one",

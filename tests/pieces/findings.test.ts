@@ -17,6 +17,7 @@ const ring = (path: string, value: unknown): Change => [["pieces", "ring", ...pa
 const without = (...pieces: string[]): Change[] => pieces.map((name) => [["pieces", name], undefined]);
 const free = box("stands", { x: 200, y: 30 });
 const panel = (spec: object): Change => [["pieces", "cover"], { kind: "panel", board: "plate", ...spec }];
+const bevelled = (side: string) => [panel({ outline: "60 x 30", bevels: { [side]: { angle: "30deg" } } })];
 const peg = (deep: number) => panel({ outline: "60 x 30", holes: { peg: { at: [30, 15], across: 5, deep } } });
 const slit = (long: number) => panel({ outline: "60 x 30", openings: { slit: { at: [30, 15], size: `4 x ${long}` } } });
 const sides = (gap: number): Change[] => [
@@ -27,6 +28,7 @@ const sides = (gap: number): Change[] => [
 /** Codes that a fault of the program raises, or that need kinds of pieces that the shop does not have: tested apart. */
 const apart: Readonly<Record<string, string>> = {
   "shape-in-doubt": "two methods disagree about a shape: tests/geometry proves that they do not",
+  "outline-in-doubt": "the same, of an outline that is moved",
   "free-size-unsettled": "two boxes that move each other: tests/plan/solve.test.ts",
   "thread-off-face": "plates ask only for threads on their overlap: tests/pieces/enclosure",
   "plate-opens-over-nothing": "below",
@@ -85,6 +87,7 @@ const pairs: Readonly<Record<string, Pair>> = {
     short: [ring("recess", { across: 263, deep: 15.2 })],
   },
   "frame-unknown": { raises: [[["drivers", "ten", "flange"], undefined]], short: [] },
+  "bevel-not-sawn": { raises: bevelled("fra"), short: bevelled("far") },
   "hole-too-deep": { raises: [peg(12.1)], short: [peg(12)] },
   "nothing-left": { raises: [slit(30)], short: [slit(29.9)] },
   "unknown-name": { raises: [plate("bolted.to", "boxx")], short: [] },

@@ -56,9 +56,10 @@ it("keeps every side of a plate at its own gap, and every corner as far away as 
       const spec = { kind: "plate", board: "plate", outline: "space", height: 0, sides } as PlateSpec;
       const job = sampleJob({ unit: "mm" });
       const placed = { ...job, space: { ...job.space, outline, sides: names } };
-      const [plate, ...others] = plateOutline(spec, undefined, placed);
-      expect(others).toEqual([]);
-      for (const p of tessellate(plate!, 0.01)) {
+      const made = plateOutline(spec, undefined, placed).value;
+      expect(made).toHaveLength(1);
+      const plate = made![0]!.outer;
+      for (const p of tessellate(plate, 0.01)) {
         const near = nearestOn(outline, p)!;
         const inside = pointInRegion({ outer: outline, holes: [] }, p) || near.distance < 1e-6;
         expect(inside).toBe(true);
@@ -66,9 +67,9 @@ it("keeps every side of a plate at its own gap, and every corner as far away as 
         const least = Math.min(...withNeighbours(near.by).map((side) => gapAt(side, spec)));
         expect(near.distance).toBeGreaterThanOrEqual(least - 0.011);
       }
-      plate!.forEach((vertex, i) => {
+      plate.forEach((vertex, i) => {
         if (vertex.by.includes("|")) return;
-        const middle = midpoint(vertex, plate![(i + 1) % plate!.length]!);
+        const middle = midpoint(vertex, plate[(i + 1) % plate.length]!);
         const side = outline.findIndex((edge) => edge.by === vertex.by);
         const [a, b] = [outline[side]!, outline[(side + 1) % outline.length]!];
         const away =

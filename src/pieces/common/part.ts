@@ -1,13 +1,13 @@
 import type { Frame } from "../../geometry/frame.js";
-import { offsetEach } from "../../geometry/offset.js";
 import type { Region } from "../../geometry/profile.js";
 import { circle } from "../../geometry/shapes.js";
-import { sureDifference } from "../../geometry/sure.js";
+import { type Doubt, type Sure, sureDifference, sureOffset } from "../../geometry/sure.js";
 import {
   count,
   type Finding,
   type FindingDef,
   list,
+  mm,
   type Origin,
   type Outcome,
   raise,
@@ -58,7 +58,31 @@ export const nothingLeft: FindingDef = {
     "A part must be one piece of board. Cut-outs that cross the whole part, or swallow it, leave none or several.",
 };
 
-export const partFindings: readonly FindingDef[] = [shapeInDoubt, nothingLeft];
+export const outlineInDoubt: FindingDef = {
+  code: "outline-in-doubt",
+  severity: "error",
+  words: "{what} of {part} could not be worked out with certainty near x {x}, y {y}, so it is withheld",
+  next: "look at the outline there: change a gap, a covering or a radius by a little, or straighten what is measured",
+  explain:
+    "An outline that is moved by gaps, coverings, bevels or what is left on to be trimmed is worked out by two different methods. Where they do not agree the part is withheld: a wrong outline costs a sheet.",
+};
+
+export const partFindings: readonly FindingDef[] = [shapeInDoubt, outlineInDoubt, nothingLeft];
+
+/** The finding for a moved outline that is not to be trusted. */
+export function inDoubt(
+  what: string,
+  part: string,
+  { at }: Doubt,
+  from: readonly Origin[],
+  on: readonly string[],
+): Finding {
+  return raise(outlineInDoubt, {
+    at: from,
+    on,
+    facts: { what: text(what), part: text(part), x: mm(at.x), y: mm(at.y) },
+  });
+}
 
 /**
  * Makes a part of its recipe: the profile is the outline less every notch, opening and hole that goes through; the
@@ -76,6 +100,11 @@ export function makePart(draft: PartDraft): Outcome<Part> {
   if (cut.value === undefined || cut.doubt) return refuse(shapeInDoubt, id, draft, from);
   const [profile, ...others] = cut.value;
   if (profile === undefined || others.length > 0) return refuse(nothingLeft, id, draft, from, cut.value.length);
+  const blank = blankOf(profile, draft.edges ?? {}, draft.board.thickness);
+  if (blank.doubt) {
+    const findings = [inDoubt("the blank", nameOf(draft), blank.doubt, draft.from, [id])];
+    return { value: undefined, findings };
+  }
   const part: Part = {
     id,
     number: "",
@@ -87,7 +116,7 @@ export function makePart(draft: PartDraft): Outcome<Part> {
     ...(draft.grain === undefined ? {} : { grain: draft.grain }),
     features: draft.features.map((feature) => finish(feature, id)),
     profile,
-    blank: blankOf(profile, draft.edges ?? {}, draft.board.thickness),
+    blank: { outer: blank.value[0]!.outer, holes: profile.holes },
     edges: draft.edges ?? {},
     coverings: draft.coverings ?? {},
     at: draft.at,
@@ -105,18 +134,23 @@ function takenBy({ name, side, cut }: Draft): readonly Region[] {
 }
 
 /**
- * The nest sees the larger of the two faces. A bevel above 0 makes the back smaller and below 0 larger, by
- * thickness x tan(bevel); a flush allowance is left on either.
+ * What is first cut: all that lies between the outlines of face and back, and what is left on to be flushed off.
+ *
+ * The back's outline is the face's moved by - thickness x tan(bevel), so each edge is moved out where that is above 0, and
+ * by its flush allowance. Where an edge with a larger back meets one with a smaller back this is a corner more than the
+ * two outlines together: the sections between them reach into it.
  */
-function blankOf(profile: Region, edges: Readonly<Record<string, Edge>>, thickness: number): Region {
+function blankOf(profile: Region, edges: Readonly<Record<string, Edge>>, thickness: number): Sure {
+  const face: Region = { outer: profile.outer, holes: [] };
   const growth = (by: string) => {
     const edge = edges[by];
     return edge === undefined ? 0 : Math.max(0, -thickness * Math.tan(edge.bevel)) + edge.flush;
   };
-  if (!profile.outer.some((vertex) => growth(vertex.by) > 0)) return profile;
-  const [outer] = offsetEach(profile.outer, growth, { corners: "sharp" });
-  return { outer: outer ?? profile.outer, holes: profile.holes };
+  if (profile.outer.every((vertex) => growth(vertex.by) === 0)) return { value: [face] };
+  return sureOffset(face, growth, { corners: "sharp" });
 }
+
+const nameOf = ({ role, piece }: PartDraft): string => (role === piece ? role : `${piece} ${role}`);
 
 function finish({ name, from, side, cut, axis, filledBy, stage }: Draft, part: PartId): Feature {
   return {
@@ -136,7 +170,7 @@ function refuse(def: FindingDef, id: PartId, draft: PartDraft, from: readonly Or
     at: [...draft.from, ...from].slice(0, 4),
     on: [id],
     facts: {
-      part: text(draft.role === draft.piece ? draft.role : `${draft.piece} ${draft.role}`),
+      part: text(nameOf(draft)),
       features: list(names),
       pieces: count(pieces),
     },

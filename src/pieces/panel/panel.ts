@@ -6,6 +6,7 @@ import { below, type FindingDef, mm, type Origin, type Outcome, raise, text } fr
 import type { Around, Built, Offer, PieceKind, Reference } from "../../model/piece.js";
 import { snap, stepOf } from "../common/method.js";
 import { type Draft, makePart } from "../common/part.js";
+import { bevelFindings, bevelledEdges, bevelNotSawn } from "./bevels.js";
 import { type PanelSpec, panelSchema } from "./schema.js";
 
 export const holeTooDeep: FindingDef = {
@@ -20,7 +21,7 @@ export const holeTooDeep: FindingDef = {
 export const panel: PieceKind<PanelSpec> = {
   kind: "panel",
   schema: panelSchema,
-  findings: [holeTooDeep],
+  findings: [holeTooDeep, bevelNotSawn],
   refs: (spec: PanelSpec, at: Origin): readonly Reference[] => [
     { kind: "board", name: spec.board, at: below(at, "board") },
   ],
@@ -45,6 +46,7 @@ function offerPanel(spec: PanelSpec, _size: number, around: Around): Outcome<Off
 
 function buildPanel(spec: PanelSpec, _size: number, around: Around): Outcome<Built> {
   const { thickness } = around.board(spec.board);
+  const outline = outlineOf(spec, around);
   const made = makePart({
     piece: around.id,
     role: "panel",
@@ -54,11 +56,12 @@ function buildPanel(spec: PanelSpec, _size: number, around: Around): Outcome<Bui
       {
         name: "outline",
         from: [below(around.origin, "outline")],
-        cut: { kind: "outline", region: { outer: outlineOf(spec, around), holes: [] }, corner: "sharp" },
+        cut: { kind: "outline", region: { outer: outline, holes: [] }, corner: "sharp" },
       },
       ...openingDrafts(spec, around),
       ...holeDrafts(spec, around),
     ],
+    edges: bevelledEdges(spec),
     at: identity,
   });
   const tooDeep = Object.entries(spec.holes ?? {}).flatMap(([hole, { deep }]) => {
@@ -66,9 +69,10 @@ function buildPanel(spec: PanelSpec, _size: number, around: Around): Outcome<Bui
     const facts = { hole: text(hole), deep: mm(deep), thickness: mm(thickness) };
     return [raise(holeTooDeep, { at: [below(around.origin, "holes", hole, "deep")], on: [around.id], facts })];
   });
-  const parts = made.value && tooDeep.length === 0 ? [made.value] : [];
+  const wrong = [...tooDeep, ...bevelFindings(spec, outline, around.id, around.origin)];
+  const parts = made.value && wrong.length === 0 ? [made.value] : [];
   const value: Built = { parts, joints: [], axes: [], mounts: [], air: [], steps: [], buys: [] };
-  return { value, findings: [...made.findings, ...tooDeep] };
+  return { value, findings: [...made.findings, ...wrong] };
 }
 
 /** As drawn; a plain length by width snaps to the step of whoever cuts it. */

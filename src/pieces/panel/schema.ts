@@ -37,6 +37,16 @@ export function panelSchema(door: Door) {
         }),
       )
       .optional(),
+    bevels: z
+      .record(
+        name(),
+        z.strictObject({
+          angle: door.angle({ min: Math.PI / 180, max: Math.PI / 4 }),
+          wider: z.enum(["face", "back"]).default("face"),
+        }),
+      )
+      .optional()
+      .describe("By side: near, right, far, left of a plain size; the side's own name where corners are given."),
     lies: z
       .strictObject({ x: where(5000), y: where(5000), z: where(3000) })
       .optional()

@@ -4,7 +4,7 @@ import { partId } from "../../model/ids.js";
 import type { Edge } from "../../model/part.js";
 import type { Around, Built } from "../../model/piece.js";
 import { rules } from "../../shop/rules.js";
-import { type Draft, makePart } from "../common/part.js";
+import { type Draft, inDoubt, makePart } from "../common/part.js";
 import { boltAxes, boltHoles, boltsToBuy, boltToBuy } from "./bolts.js";
 import { edgeOf } from "./covering.js";
 import { boltedOf, type Design } from "./design.js";
@@ -120,6 +120,8 @@ function edgeNames(region: Design["outline"]): readonly string[] {
 
 function grooveFindings(groove: Groove | undefined, part: string, around: Around): readonly Finding[] {
   if (groove === undefined) return [];
+  if (groove.doubt)
+    return [inDoubt("the back groove", around.id, groove.doubt, [below(around.origin, "covered")], [part])];
   const at = [below(around.origin, "covered")];
   const broken = raise(say.grooveBroken, {
     at,

@@ -5,6 +5,7 @@ import { pointInRegion } from "../../geometry/inside.js";
 import { areaOfRegion, eachEdge } from "../../geometry/measure.js";
 import type { Point, Region } from "../../geometry/profile.js";
 import { circle } from "../../geometry/shapes.js";
+import type { Doubt } from "../../geometry/sure.js";
 import type { Job } from "../../model/job.js";
 import { onceForThree } from "../../model/once.js";
 import type { Around } from "../../model/piece.js";
@@ -29,6 +30,8 @@ export type Design = {
   readonly pieces: number;
   readonly outline: Region;
   readonly notches: readonly Notch[];
+  /** Shapes of it that are not to be trusted. */
+  readonly doubts: readonly { readonly what: string; readonly doubt: Doubt }[];
   readonly opening: Opening | undefined;
   /** Outline less notches and opening, without bolt holes. */
   readonly body: readonly Region[];
@@ -52,12 +55,13 @@ export type Bolts = {
 };
 
 /**
- * Works a plate out. Its offers, asks and parts are all taken from this one answer, so that they cannot disagree. Shapes
- * are not guarded here, where the solver asks again and again: the part made of them is (`makePart`).
+ * Works a plate out. Its offers, asks and parts are all taken from this one answer, so that they cannot disagree. What is
+ * moved is guarded; what is cut out is not, here where the solver asks again and again: the part made of it is
+ * (`makePart`), and where bolts stand is checked in the plan.
  */
 export function designOf(spec: PlateSpec, around: Around): Design {
   const { thickness } = around.board(spec.board);
-  const { covering, outlines, notches, notched } = groundworkOf(spec, around.job, around.shop);
+  const { covering, outlines, notches, notched, doubts } = groundworkOf(spec, around.job, around.shop);
   const outline: Region = { outer: outlines[0] ?? [], holes: [] };
   const opening = openingOf(spec, covering, around);
   const body = notched.flatMap((region) => (opening ? difference(region, [opening.region]) : [region]));
@@ -71,6 +75,7 @@ export function designOf(spec: PlateSpec, around: Around): Design {
     pieces: outlines.length,
     outline,
     notches,
+    doubts,
     opening,
     body,
     lift,
@@ -81,11 +86,18 @@ export function designOf(spec: PlateSpec, around: Around): Design {
 /** The part of a plate that leans on no other piece: worked out once, however often the solver asks. */
 const groundworkOf = onceForThree((spec: PlateSpec, job: Job, shop: Shop) => {
   const covering = coveringOf(spec, job, shop);
-  const outlines = plateOutline(spec, covering, job);
-  const notches = notchesOf(spec).flatMap((notch): Notch[] => {
-    const region = notchRegion(notch, covering, job);
-    return region ? [{ spec: notch, region }] : [];
-  });
+  const made = plateOutline(spec, covering, job);
+  const outlines = made.value?.map(({ outer }) => outer) ?? [];
+  const cutOuts = notchesOf(spec).map((notch) => ({ spec: notch, made: notchRegion(notch, covering, job) }));
+  const notches = cutOuts.flatMap(({ spec: notch, made: cut }) =>
+    (cut?.value ?? []).map((region): Notch => ({ spec: notch, region })),
+  );
+  const doubts = [
+    ...(made.doubt ? [{ what: "the outline", doubt: made.doubt }] : []),
+    ...cutOuts.flatMap(({ spec: notch, made: cut }) =>
+      cut?.doubt ? [{ what: `the notch round ${notch.around}`, doubt: cut.doubt }] : [],
+    ),
+  ];
   const [outer, ...others] = outlines;
   const notched =
     outer === undefined || others.length > 0
@@ -94,7 +106,7 @@ const groundworkOf = onceForThree((spec: PlateSpec, job: Job, shop: Shop) => {
           { outer, holes: [] },
           notches.map((notch) => notch.region),
         );
-  return { covering, outlines, notches, notched };
+  return { covering, outlines, notches, notched, doubts };
 });
 
 export function boltedOf(spec: PlateSpec, around: Around): Bolted {

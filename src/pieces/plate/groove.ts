@@ -1,7 +1,7 @@
-import { offsetRegion } from "../../geometry/offset.js";
 import { clipPath } from "../../geometry/path.js";
 import type { Path, Profile, Region } from "../../geometry/profile.js";
 import { circle } from "../../geometry/shapes.js";
+import { type Doubt, sureOffset } from "../../geometry/sure.js";
 import type { Origin } from "../../input/finding.js";
 import { rules } from "../../shop/rules.js";
 import type { Draft } from "../common/part.js";
@@ -13,6 +13,8 @@ export type Groove = {
   readonly brokenAt: readonly string[];
   readonly depth: number;
   readonly wantedDepth: number;
+  /** Where the wrap line is not to be trusted; there is no groove then. */
+  readonly doubt?: Doubt;
 };
 
 /** A hole on the way, as much as the groove must know of it. */
@@ -38,7 +40,8 @@ export function backGroove(
     name: hole.name,
     region: { outer: circle(hole, hole.d / 2 + width / 2 + rules.grooveStopsShort.value, hole.name), holes: [] },
   }));
-  const lines = wrapLines(region, covering);
+  const inside = sureOffset(region, (by) => (covering.over(by) ? -covering.wrap : 0));
+  const lines = wrapLines(inside.value ?? [], covering);
   const runs = lines.flatMap((line) =>
     clipLine(
       line,
@@ -54,21 +57,15 @@ export function backGroove(
     }),
   );
   const brokenAt = blocked.filter((hole) => lines.some((line) => meets(line, hole.region))).map((hole) => hole.name);
-  return { drafts, brokenAt, depth, wantedDepth: covering.clamped };
-}
-
-/** The part of the back that the covering lies on: the whole plate less what is inside the wrap lines. */
-export function insideWrap(region: Region, covering: PlateCovering): readonly Region[] {
-  return offsetRegion(region, (by) => (covering.over(by) ? -covering.wrap : 0));
+  const { doubt } = inside;
+  return { drafts, brokenAt, depth, wantedDepth: covering.clamped, ...(doubt && { doubt }) };
 }
 
 type Line = { readonly path: Path; readonly closed: boolean };
 
-/** The wrap lines: each loop of the plate moved in by the wrap, where its edges are wrapped. */
-function wrapLines(region: Region, covering: PlateCovering): readonly Line[] {
-  return insideWrap(region, covering)
-    .flatMap((inner) => [inner.outer, ...inner.holes])
-    .flatMap((loop) => wrappedRuns(loop, covering));
+/** The wrap lines: each loop of what is inside the wrap, where its edges are wrapped. */
+function wrapLines(inside: readonly Region[], covering: PlateCovering): readonly Line[] {
+  return inside.flatMap((inner) => [inner.outer, ...inner.holes]).flatMap((loop) => wrappedRuns(loop, covering));
 }
 
 /** The runs of a loop whose edges are wrapped: the whole loop where all are. */

@@ -1,8 +1,8 @@
 import { fillet } from "../../geometry/corners.js";
 import { extentsOf } from "../../geometry/measure.js";
-import { offsetProfile } from "../../geometry/offset.js";
-import type { Point, Profile, Region } from "../../geometry/profile.js";
+import type { Point, Profile } from "../../geometry/profile.js";
 import { polygon } from "../../geometry/shapes.js";
+import { type Sure, sureOffset } from "../../geometry/sure.js";
 import { turned } from "../../geometry/transform.js";
 import type { Job } from "../../model/job.js";
 import { addedAt, type PlateCovering } from "./covering.js";
@@ -16,9 +16,9 @@ const beyond = 10;
  * `round` is the finished inside radius; as cut it is larger by the covering. Open to a side, the notch is square to
  * that side and runs out over it; else it is a hole round the obstacle.
  *
- * Returns: undefined where the obstacle or the side is not known (the references say so) or nothing can be made of it.
+ * Returns: one region, or a doubt; undefined where the obstacle or the side is not known (the references say so) or nothing can be made of it.
  */
-export function notchRegion(notch: NotchSpec, covering: PlateCovering | undefined, job: Job): Region | undefined {
+export function notchRegion(notch: NotchSpec, covering: PlateCovering | undefined, job: Job): Sure | undefined {
   const obstacle = job.space.obstacles[notch.around];
   if (obstacle === undefined) return undefined;
   const by = `notch.${notch.around}`;
@@ -26,15 +26,16 @@ export function notchRegion(notch: NotchSpec, covering: PlateCovering | undefine
   const grow = obstacle.clear + added;
   const radius = notch.round === undefined ? added : notch.round + added;
   if (notch["open to"] === undefined) {
-    const [hole] = offsetProfile(renamed(obstacle.outline, by), grow, { corners: "sharp" });
-    return hole && { outer: renamed(fillet(hole, radius).profile, by), holes: [] };
+    const grown = sureOffset({ outer: renamed(obstacle.outline, by), holes: [] }, grow, { corners: "sharp" });
+    if (grown.doubt) return grown;
+    return {
+      value: grown.value.map(({ outer }) => ({ outer: renamed(fillet(outer, radius).profile, by), holes: [] })),
+    };
   }
   const out = outwardOf(notch["open to"], job.space.outline);
   if (out === undefined) return undefined;
-  return {
-    outer: renamed(openNotch(obstacle.outline, job.space.outline, out, grow, radius, by), by),
-    holes: [],
-  };
+  const outer = renamed(openNotch(obstacle.outline, job.space.outline, out, grow, radius, by), by);
+  return { value: [{ outer, holes: [] }] };
 }
 
 /** An obstacle's plate-wise reach, turned so that the open side lies to the right, drawn as a rectangle, turned back. */

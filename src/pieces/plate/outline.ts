@@ -1,7 +1,7 @@
 import { arcOf, directionAtEnd, directionAtStart } from "../../geometry/arc.js";
 import { fillet } from "../../geometry/corners.js";
 import type { Point, Profile } from "../../geometry/profile.js";
-import { sureOffset } from "../../geometry/sure.js";
+import { type Sure, sureOffset } from "../../geometry/sure.js";
 import type { Job } from "../../model/job.js";
 import { rules } from "../../shop/rules.js";
 import { addedAt, type PlateCovering } from "./covering.js";
@@ -17,13 +17,14 @@ import type { PlateSpec } from "./schema.js";
  * 3. each corner that was round, and each that juts into the space, is rounded so that its arc is tangent to both moved
  *    sides and keeps the smaller of their two distances from the corner as surveyed.
  *
- * Returns: one profile; several, or none, where the space is too narrow for its gaps or the shape is in doubt.
+ * Returns: one outline; several, or none, where the space is too narrow for its gaps; or a doubt.
  */
-export function plateOutline(spec: PlateSpec, covering: PlateCovering | undefined, job: Job): readonly Profile[] {
+export function plateOutline(spec: PlateSpec, covering: PlateCovering | undefined, job: Job): Sure {
   const { sharp, corners } = sharpened(job.space.outline);
   const back = (side: string) => gapAt(side, spec) + addedAt(side, covering);
   const moved = sureOffset({ outer: sharp, holes: [] }, (by) => -back(by), { corners: "sharp" });
-  return (moved.value ?? []).map(({ outer }) => {
+  if (moved.doubt) return moved;
+  const value = moved.value.map(({ outer }) => {
     const radii = outer.map((vertex, i) => {
       const before = outer[(i + outer.length - 1) % outer.length]!.by;
       const corner = corners.find((c) => c.before === before && c.after === vertex.by);
@@ -31,8 +32,9 @@ export function plateOutline(spec: PlateSpec, covering: PlateCovering | undefine
       const least = Math.min(back(before), back(vertex.by));
       return Math.max(0, corner.radius + (corner.jutsIn ? least : -least));
     });
-    return fillet(outer, (i) => radii[i] ?? 0).profile;
+    return { outer: fillet(outer, (i) => radii[i] ?? 0).profile, holes: [] };
   });
+  return { value };
 }
 
 /** The gap one will see at a side, mm. An arc that joins two sides keeps the smaller of their gaps. */

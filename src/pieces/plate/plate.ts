@@ -2,6 +2,7 @@ import { shifted } from "../../geometry/frame.js";
 import { below, count, type Finding, type Origin, type Outcome, raise, text } from "../../input/finding.js";
 import { axisId, pieceId } from "../../model/ids.js";
 import type { Around, Ask, Offer, PieceKind, Reference } from "../../model/piece.js";
+import { inDoubt } from "../common/part.js";
 import { bearingOf } from "./bearing.js";
 import { buildPlate } from "./build.js";
 import { boltedOf, type Design, designOf } from "./design.js";
@@ -54,6 +55,12 @@ function offerPlate(spec: PlateSpec, _size: number, around: Around): Outcome<Off
   const unlevel = levelFindings(spec, around);
   if (unlevel.length > 0) return { value: undefined, findings: unlevel };
   const design = designOf(spec, around);
+  if (design.doubts.length > 0) {
+    const findings = design.doubts.map(({ what, doubt }) =>
+      inDoubt(what, around.id, doubt, [around.origin], [around.id]),
+    );
+    return { value: undefined, findings };
+  }
   const [body] = design.body;
   if (body === undefined || design.body.length > 1) {
     const facts = { pieces: count(Math.max(design.pieces, design.body.length)) };

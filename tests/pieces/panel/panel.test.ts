@@ -37,6 +37,23 @@ describe("a plain panel", () => {
     expect(frame?.origin).toEqual([10, 20, 12.1]);
   });
 
+  it("is cut as large as both its faces, and stands as they are", () => {
+    const leaning = (wider: "face" | "back") =>
+      withPanel({
+        kind: "panel",
+        board: "plate",
+        outline: "600 x 100",
+        bevels: { far: { angle: "30deg", wider }, right: { angle: "45deg" } },
+        lies: { x: 100, y: 100, z: 200 },
+      });
+    const run = 12.1 * Math.tan(Math.PI / 6);
+    const cover = partNamed(leaning("back"), "cover/panel");
+    expect(areaOfRegion(cover.profile)).toBeCloseTo(600 * 100, 6);
+    expect(areaOfRegion(partNamed(leaning("face"), "cover/panel").blank)).toBeCloseTo(600 * 100, 6);
+    // halfway down the board is both shorter than the face and wider than it: the blank holds that corner too
+    expect(areaOfRegion(cover.blank)).toBeCloseTo(600 * (100 + run), 6);
+  });
+
   it("refuses a blind hole as deep as its board", () => {
     const deep = (mm: number) =>
       codesOf(
