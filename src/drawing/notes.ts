@@ -1,10 +1,13 @@
 import { extentsOf } from "../geometry/measure.js";
+import { offsetEach } from "../geometry/offset.js";
+import type { Profile } from "../geometry/profile.js";
 import type { Build } from "../model/build.js";
+import type { Job } from "../model/job.js";
 import type { EdgeFinish, Part } from "../model/part.js";
 import { edgeName } from "./edgeName.js";
 import { massKg, massWords } from "./mass.js";
 import { methodWords } from "./methodWords.js";
-import { overallSize, sizePair, toolSize } from "./sizes.js";
+import { degrees, overallSize, sizePair, toolSize } from "./sizes.js";
 
 /** What a part's page says beside the drawing, one short sentence each. `count`: how many are cut alike. */
 export function notesOf(part: Part, count: number, build: Build): readonly string[] {
@@ -17,6 +20,7 @@ export function notesOf(part: Part, count: number, build: Build): readonly strin
     ...coveringNotes(part, build),
     ...jointNote(part),
     ...flushNote(part, build),
+    ...bevelNote(part, build),
   ];
 }
 
@@ -29,8 +33,9 @@ export function materialNote(part: Part, { job, shop }: Build): string {
 }
 
 function sizeNote(part: Part, { job }: Build): string {
-  const { min, max } = extentsOf(part.profile.outer);
-  return `Cut ${sizePair(max.x - min.x, max.y - min.y, job.show)} over all, bare board`;
+  const size = sizeOf(part.profile.outer, job);
+  const bevelled = Object.values(part.edges).some(({ bevel }) => bevel !== 0);
+  return bevelled ? `Face ${size} when finished` : `Cut ${size} over all, bare board`;
 }
 
 function massNote(part: Part, count: number, { job, shop }: Build): string {
@@ -89,9 +94,28 @@ function jointNote(part: Part): readonly string[] {
 
 function flushNote(part: Part, { job }: Build): readonly string[] {
   if (Object.values(part.edges).every(({ flush }) => flush === 0)) return [];
-  const { min, max } = extentsOf(part.blank.outer);
-  const size = sizePair(max.x - min.x, max.y - min.y, job.show);
   return [
-    `Cut ${size} first (double-dotted line); trim flush to size after glue-up. Positions are from the trimmed edges`,
+    `Cut ${sizeOf(part.blank.outer, job)} first (double-dotted line); trim flush to size after glue-up. Positions are from the trimmed edges`,
   ];
+}
+
+/** The bevels are sawn from a blank that holds both faces. */
+function bevelNote(part: Part, { job }: Build): readonly string[] {
+  const bevelled = Object.entries(part.edges).filter(([, { bevel }]) => bevel !== 0);
+  if (bevelled.length === 0) return [];
+  const back = offsetEach(part.profile.outer, (by) => -part.thickness * Math.tan(part.edges[by]?.bevel ?? 0), {
+    corners: "sharp",
+  });
+  const words = bevelled.map(
+    ([name, { bevel }]) => `${edgeName(name)} ${degrees(Math.abs(bevel))}, the ${bevel > 0 ? "face" : "back"} wider`,
+  );
+  return [
+    `Cut square to ${sizeOf(part.blank.outer, job)} first, then saw the bevels: ${words.join("; ")}`,
+    `The back then measures ${sizeOf(back[0] ?? part.profile.outer, job)} (narrow line)`,
+  ];
+}
+
+function sizeOf(outline: Profile, job: Job): string {
+  const { min, max } = extentsOf(outline);
+  return sizePair(max.x - min.x, max.y - min.y, job.show);
 }

@@ -1,4 +1,5 @@
 import type { Build } from "../model/build.js";
+import type { Part } from "../model/part.js";
 import { type Block, oneLine, paragraph, rule, tableHead, tableRow } from "./blocks.js";
 import type { Callout } from "./callouts.js";
 import { holeRows } from "./holeTable.js";
@@ -28,15 +29,16 @@ export function partWords(
     paragraph(off, width, { height: 3.5, bold: true }),
     ...notesOf(first, parts.length, build).map((note) => paragraph(note, width)),
     rule(width),
-    ...calloutRows(callouts, width),
+    ...calloutRows(callouts, first, width),
     ...(tabled ? holeRows(first, callouts, from, width, build.job.show) : []),
     ...(cautions.length === 0 ? [] : [rule(width)]),
     ...cautions.map((words) => paragraph(words, width, { bold: true })),
   ];
 }
 
-function calloutRows(callouts: readonly Callout[], width: number): readonly Block[] {
-  if (callouts.length === 0) return [paragraph("Outline only: no holes, no other work", width)];
+function calloutRows(callouts: readonly Callout[], part: Part, width: number): readonly Block[] {
+  const later = Object.values(part.edges).some(({ bevel, flush }) => bevel !== 0 || flush > 0);
+  if (callouts.length === 0) return [paragraph(later ? "No holes" : "Outline only: no holes, no other work", width)];
   const columns = [
     { title: "", width: 7 },
     { title: "off", width: 10, align: "right" as const },

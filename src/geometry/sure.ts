@@ -1,6 +1,7 @@
 import { anyOfFirst, firstOnly, inBoth, loopsOf, type Resolved, resolve } from "./boolean.js";
 import { selfCrossing } from "./crossing.js";
-import { areaOfRegion } from "./measure.js";
+import { pointInProfile } from "./inside.js";
+import { areaOf, areaOfRegion, lengthOf } from "./measure.js";
 import { type Distances, type OffsetOptions, resolveOffset } from "./offset.js";
 import { type Answer, differenceAt, polygonBoolean, polygonOffset } from "./polygonAnswer.js";
 import type { Point, Profile, Region } from "./profile.js";
@@ -10,7 +11,7 @@ import { turnRegion } from "./transform.js";
 
 /** What is not to be trusted, and where. */
 export type Doubt = { readonly what: DoubtKind; readonly at: Point };
-export type DoubtKind = "not-a-number" | "crosses-itself" | "areas-disagree" | "too-near";
+export type DoubtKind = "not-a-number" | "no-area" | "crosses-itself" | "hole-outside" | "areas-disagree" | "too-near";
 
 /** A result that was checked by a second method, or the doubt: never a shape that may be wrong. */
 export type Sure =
@@ -22,7 +23,7 @@ export type Sure =
  * algorithm by another hand) at a coarse chord, allowing for what the chord can lose; where they differ, at a fine one. On
  * a mismatch, or an arrangement that is not sound, it is tried again on the shapes turned a little; if that does not
  * settle it there is only a doubt.
- * Loops that cross themselves or hold a NaN are refused first.
+ * What is no shape is refused first: loops that cross themselves, have no area or hold a NaN, holes outside their outer.
  *
  * Cost: the polygon answer takes about as long again as the result, and the look for self-crossings too.
  */
@@ -58,6 +59,10 @@ export function sureIntersection(a: Region, b: Region): Sure {
  * an edge sweeps.
  */
 export function sureOffset(region: Region, distance: Distances, options: OffsetOptions = {}): Sure {
+  const odd = [region.outer, ...region.holes]
+    .flat()
+    .find((v) => !Number.isFinite(typeof distance === "number" ? distance : distance(v.by)));
+  if (odd !== undefined) return { doubt: { what: "not-a-number", at: placeOf(odd) } };
   return sure(
     [region],
     ([turned]) => resolveOffset(turned!, distance, options),
@@ -96,12 +101,26 @@ function isWithin(area: number, { least, most, allowed }: Answer): boolean {
 }
 
 function faultOf(inputs: readonly Region[]): Doubt | undefined {
-  const loops = inputs.flatMap((region): readonly Profile[] => [region.outer, ...region.holes]);
-  const odd = loops.flat().find((v) => ![v.x, v.y, v.bulge].every(Number.isFinite));
-  if (odd !== undefined) return { what: "not-a-number", at: { x: odd.x, y: odd.y } };
-  for (const loop of loops) {
-    const at = selfCrossing(loop);
-    if (at !== undefined) return { what: "crosses-itself", at };
+  for (const { outer, holes } of inputs) {
+    for (const loop of [outer, ...holes]) {
+      const fault = faultOfLoop(loop);
+      if (fault !== undefined) return fault;
+    }
+    const out = holes.flat().find((v) => !pointInProfile(outer, v));
+    if (out !== undefined) return { what: "hole-outside", at: placeOf(out) };
   }
   return undefined;
+}
+
+function faultOfLoop(loop: Profile): Doubt | undefined {
+  const odd = loop.find((v) => ![v.x, v.y, v.bulge].every(Number.isFinite));
+  if (odd !== undefined) return { what: "not-a-number", at: placeOf(odd) };
+  const crossing = loop.length < 2 ? undefined : selfCrossing(loop);
+  if (crossing !== undefined) return { what: "crosses-itself", at: crossing };
+  if (loop.length > 1 && Math.abs(areaOf(loop)) > tolerance.samePoint * lengthOf(loop)) return undefined;
+  return { what: "no-area", at: placeOf(loop[0] ?? { x: 0, y: 0 }) };
+}
+
+function placeOf({ x, y }: Point): Point {
+  return { x, y };
 }

@@ -37,6 +37,19 @@ describe("the guard", () => {
 
   it("refuses what is no shape, and names the place", () => {
     expect(sureUnion([solid(bowTie)]).doubt?.what).toBe("crosses-itself");
+    const holed = (...holes: Profile[]) => ({ outer: plate.outer, holes });
+    expect(sureOffset(holed(circle(at(400, 300), 9, "h")), 3).doubt).toEqual({
+      what: "hole-outside",
+      at: at(391, 300),
+    });
+    expect(sureOffset(holed(circle(at(300, 50), 9, "h")), 3).doubt?.what).toBe("hole-outside");
+    expect(sureUnion([solid(polygon([at(0, 0), at(9, 0)], "e"))]).doubt?.what).toBe("no-area");
+    expect(sureDifference(plate, [solid([])]).doubt?.what).toBe("no-area");
+    expect(sureOffset(plate, Number.NaN).doubt?.what).toBe("not-a-number");
+    expect(sureOffset(plate, () => Number.POSITIVE_INFINITY).doubt?.what).toBe("not-a-number");
+    const endless = solid([...plate.outer.slice(0, 3), { x: Number.POSITIVE_INFINITY, y: 3, bulge: 0, by: "plate" }]);
+    for (const ask of [sureOffset(endless, -3), sureUnion([endless]), sureIntersection(plate, endless)])
+      expect(ask.doubt?.what).toBe("not-a-number");
     const torn = solid([...plate.outer.slice(0, 3), { x: Number.NaN, y: 3, bulge: 0, by: "plate" }]);
     expect(sureOffset(torn, 3)).toMatchObject({ doubt: { what: "not-a-number" } });
   });
