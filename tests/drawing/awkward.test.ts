@@ -104,3 +104,28 @@ describe("awkward parts", () => {
     expect(faults(build)).toEqual([]);
   });
 });
+
+describe("a bevelled strip", () => {
+  const bevelled = (bevel: number, show: Show): Build => {
+    const bare = { finish: { kind: "bare" }, flush: 0 } as const;
+    const blank = { outer: rectangleAt(0, 0, 900, bevel < 0 ? 64.4 : 60, "blank"), holes: [] };
+    return buildOf(900, 60, [], show, { thickness: 12.1, edges: { back: { ...bare, bevel } }, blank });
+  };
+  const angle = (20 * Math.PI) / 180;
+
+  it("says what to cut first, which edge is sawn at which angle, and how large the back is", () => {
+    const words = (bevel: number) =>
+      pagesOf(bevelled(bevel, { unit: "mm" }))
+        .flatMap(wordsOf)
+        .join(" ");
+    expect(words(-angle)).toContain("Face 900 × 60 when finished");
+    expect(words(-angle)).toContain("Cut square to 900 × 64.4 first, then saw the bevels: back 20°, the back wider");
+    expect(words(angle)).toContain("Cut square to 900 × 60 first, then saw the bevels: back 20°, the face wider");
+    expect(words(angle)).toContain("The back then measures 900 × 55.6");
+    expect(words(angle)).not.toContain("no other work");
+  });
+
+  it.each(shows)("keeps its words apart and in the frame, in $unit", (show) => {
+    expect([...faults(bevelled(angle, show)), ...faults(bevelled(-angle, show))]).toEqual([]);
+  });
+});
