@@ -1,5 +1,6 @@
 import type { Frame } from "../geometry/frame.js";
 import type { Finding, FindingDef } from "../input/finding.js";
+import type { Hand } from "./hand.js";
 import type { BoardId, FeatureId, PartId, PieceId } from "./ids.js";
 import type { Job } from "./job.js";
 import type { Built } from "./piece.js";
@@ -48,7 +49,30 @@ export type FeatureWork = {
   readonly why: string;
 };
 
-export type Process = { readonly parts: readonly PartProcess[] };
+/**
+ * Dowels that keep the sheets of a board in register when they are turned over about their long side. They stand on the
+ * long middle line, where turning changes no place, so that a sheet's true width does not matter; not equally far from
+ * its two ends, so that a sheet turned the wrong way does not go on them. For places on a sheet: `pinsOn`. mm.
+ */
+export type Registration = {
+  readonly board: BoardId;
+  readonly d: number;
+  /** The bit that makes the holes; absent where nothing on hand will do. */
+  readonly tool?: string;
+  /** How far the holes go on into the spoilboard. */
+  readonly into: number;
+  /** From the sheet's left and right end to the middle of a dowel. */
+  readonly fromEnds: readonly [number, number];
+  /** Round each dowel's middle a disc of this radius stays whole: to a nest it is a part like others, with their gap. */
+  readonly keepOff: number;
+};
+
+export type Process = {
+  readonly parts: readonly PartProcess[];
+  /** One for each board that has a part with two setups. */
+  readonly registration: readonly Registration[];
+  readonly hand: Hand;
+};
 
 /** One part on a sheet: its blank, turned by `turn`, then its extents' lower left corner shifted to x, y. */
 export type Placed = {

@@ -1,8 +1,6 @@
 import type { Method, Shop } from "../model/shop.js";
 import { cutOf, rowOf } from "../shop/lookups.js";
-
-/** Left on all round where a part is cut free roughly, to be routed to its line: mm, common practice, no source. */
-const roughAllowance = 3;
+import { rules } from "../shop/rules.js";
 
 /** Least clearance beside the bit where no machine is described: mm, common practice, no source. */
 const besideBit = 2;
@@ -16,7 +14,7 @@ const besideBit = 2;
  */
 export function gapOf(shop: Shop, method: Method, throughBits: readonly string[]): number {
   if (method === "saw") return shop.saw.kerf;
-  if (method === "hand") return 2 * roughAllowance + shop.saw.kerf;
+  if (method === "hand") return 2 * rules.roughAllowance.value + shop.saw.kerf;
   const widest = throughBits.reduce((most, name) => {
     const bit = rowOf(shop.bits, name);
     return bit ? Math.max(most, cutOf(bit)) : most;

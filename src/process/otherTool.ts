@@ -65,14 +65,21 @@ function holeTool(
   inUse: NamedBit | undefined,
 ): Found {
   const deep = depth === "through" ? part.thickness : depth;
+  if (typeof side !== "string") return named(drillFor(shop, d, deep), "a drill of the hole's diameter");
+  const bit = drillFor(shop, d, deep) ?? reuse(inUse, d, deep) ?? routerBit(shop, d, deep);
+  return named(bit, "a drill of the hole's diameter, or a thinner straight bit that is long enough");
+}
+
+/** The bit for a hole from above: a drill of its own diameter, or a router bit that goes round in it. mm. */
+export const holeBit = (shop: Shop, d: number, deep: number): NamedBit | undefined =>
+  drillFor(shop, d, deep) ?? routerBit(shop, d, deep);
+
+function drillFor(shop: Shop, d: number, deep: number): NamedBit | undefined {
   const [drill] = bitsOf(shop, ["drill"])
     .filter(({ bit }) => isSame(cutOf(bit), d))
     .filter((bit) => isLongEnough(bit, deep))
     .sort((a, b) => Math.abs(cutOf(a.bit) - d) - Math.abs(cutOf(b.bit) - d));
-  if (drill) return { name: drill.name };
-  if (typeof side !== "string") return { needs: "a drill of the hole's diameter" };
-  const bit = reuse(inUse, d, deep) ?? routerBit(shop, d, deep);
-  return named(bit, "a drill of the hole's diameter, or a thinner straight bit that is long enough");
+  return drill;
 }
 
 /** A rebate by a straight bit, a chamfer by a cone, a round-over by the bit of its radius. */

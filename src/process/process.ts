@@ -6,9 +6,11 @@ import type { Shop } from "../model/shop.js";
 import { rowOf } from "../shop/lookups.js";
 import { cornerLeftToBench, cornerTooTight } from "./corners.js";
 import { gapOf } from "./gap.js";
+import { handOf } from "./hand/hand.js";
 import { overMachine, partOverMachine, ripTooWide } from "./machineLimits.js";
 import { type Way, wayOf } from "./method.js";
 import { bitTooShort, noBitFits, toolToBuy } from "./missing.js";
+import { noPinBit, registrationsOf } from "./pins.js";
 import { shareBits } from "./shareBits.js";
 import { sidesOf } from "./side.js";
 import { worksOf } from "./tools.js";
@@ -33,6 +35,7 @@ export const processFindings: readonly FindingDef[] = [
   ripTooWide,
   partOverMachine,
   noMachine,
+  noPinBit,
 ];
 
 /** How each part is cut: method, sides, tools, the gap it needs and the turns it may have on a sheet. */
@@ -46,7 +49,9 @@ export function processOf(job: Job, shop: Shop, plan: Plan): Outcome<Process> {
     ...(missing ? [raise(noMachine, { at: [{ file: shop.file, path: [] }] })] : []),
     ...each.flatMap((one) => one.findings),
   ];
-  return { value: { parts }, findings };
+  const built = plan.built.parts;
+  const { registration, findings: unpinned } = registrationsOf(job, shop, built, parts);
+  return { value: { parts, registration, hand: handOf(shop, built, parts) }, findings: [...findings, ...unpinned] };
 }
 
 function processPart(

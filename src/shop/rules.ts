@@ -87,6 +87,27 @@ export const rules = {
   trim: { value: 5, source: practice },
   /** Through cuts go this far into the spoilboard. */
   intoSpoilboard: { value: 0.3, source: practice },
+  /** The hand router takes no more than this in one pass (1/4 in with a 1/2 in bit) ... */
+  handPass: { value: 6, source: practice },
+  /** ... and no more than this share of the bit's diameter. */
+  handPassShare: { value: 0.5, source: practice },
+  /** Left on outside the line of what is cut free roughly, to be routed off. */
+  roughAllowance: { value: 3, source: practice },
+  /** Between a bit and the bush round it, each side. */
+  bushClearance: { value: 0.5, source: practice },
+  /** Circles of a lesser radius are no work for a circle jig: the pivot lies under the router's base. */
+  jigRadius: { value: 40, source: practice },
+  /** Of two passes beside each other, the second takes this share of the bit's diameter at most. */
+  besidePass: { value: 0.8, source: practice },
+  /** Dowels that keep a turned sheet in register. */
+  pin: { value: 8, source: practice },
+  /** They go so far into the spoilboard. */
+  pinInto: { value: 10, source: practice },
+  /** From the ends of the sheet: not equal, so that it goes on one way only. */
+  pinFromLeft: { value: 15, source: practice },
+  pinFromRight: { value: 25, source: practice },
+  /** Board left whole round a dowel. */
+  pinWall: { value: 6, source: practice },
   /** Over this a part or box is lifted by two, kg. */
   twoPeopleKg: { value: 25, source: "NIOSH lifting equation (23 kg load constant), rounded; from memory" },
   /** Blades tilt no further, degrees. */

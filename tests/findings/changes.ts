@@ -26,4 +26,7 @@ export const cover = (spec: object): Change => [
 ];
 
 /** Nothing but that panel. */
-export const coverAlone = (spec: object): readonly Change[] => [...without("box", "ring", "plate"), cover(spec)];
+export const coverAlone = (spec: object): readonly Change[] => [
+  ...without("box", "ring", "plate", "sill strip"),
+  cover(spec),
+];

@@ -8,7 +8,7 @@ const nest = pairUpTo("nest");
 const window = (round: number) => ({ openings: { window: { at: [30, 15], size: "30 x 10", round } } });
 /** The same of the box's board, 18.2 thick. */
 const thick = (round: number): readonly Change[] => [
-  ...without("box", "ring", "plate"),
+  ...without("box", "ring", "plate", "sill strip"),
   cover({ board: "box", ...window(round) }),
 ];
 const peg = (across: number, more: object = {}) =>
@@ -22,6 +22,15 @@ const two: readonly Change[] = [
 const offcut = (length: number) => `boards: {mdf-12: {sheets: [], offcuts: [{name: A, length: ${length}, width: 30}]}}`;
 const bed = (length: number) =>
   `cnc: {length: ${length}, width: 1220}\nboards: {mdf-12: {sheets: [{length: 2440, width: 1220}]}}`;
+const twoSides = {
+  holes: { in: { at: [10, 15], across: 10, deep: 5 }, out: { at: [45, 15], across: 10, deep: 5, from: "back" } },
+};
+/** No bit that goes into 8 mm but one, as long as this; the board is 12.1 thick. */
+const without8 = (length: number) => {
+  const short = ["4", "5", "6", "8", "1/8", "3/16", "1/4"].map((d) => `${d} straight: none`);
+  const long = ["6", "8", "1/4"].map((d) => `${d} compression: none`);
+  return `{${[...short, ...long].join(", ")}, 8 drill: {cutting length: ${length}}}`;
+};
 const saw = "saw: {longest rip: 640}";
 const left = (round: number) =>
   cut(panel([feature("window", opening(rounded(50, 50, 78, 54, round, "window"), "bit"), { stage: "bench" })]), "hand")
@@ -47,6 +56,11 @@ export const processTable: Table = {
     sized(1600, 640, { "cut by": "saw" }),
     { raises: saw, spares: saw },
   ),
+  // worked from both sides, so that its sheet is turned over on dowels of 8
+  "no-pin-bit": process("boards.plate", coverAlone(twoSides), coverAlone(twoSides), {
+    raises: `cnc: {second side: pins}\nbits: ${without8(12)}`,
+    spares: `cnc: {second side: pins}\nbits: ${without8(12.1)}`,
+  }),
   "part-over-machine": process("pieces.cover", sized(1600, 1550.1), sized(1600, 1550)),
   "no-machine": process("version: 1", coverAlone({}), coverAlone({ "cut by": "saw" }), {
     raises: "cnc: none",

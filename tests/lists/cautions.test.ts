@@ -53,12 +53,13 @@ describe("cautions", () => {
   });
 
   it("leave out batteries, coverings and the machine where the job has none", () => {
-    const parts = build.plan.built.parts.map((part) => ({ ...part, coverings: {}, edges: {} }));
+    const bare = build.plan.built.parts.map((part) => ({ ...part, coverings: {}, edges: {} }));
     const plain = withBuilt(
       { ...build, job: { ...build.job, space: { ...build.job.space, obstacles: {} } } },
-      { parts, steps: [] },
+      { parts: bare, steps: [] },
     );
-    const process = { parts: plain.process.parts.map((each) => ({ ...each, method: "saw" as const })) };
+    const parts = plain.process.parts.map((each) => ({ ...each, method: "saw" as const }));
+    const process = { ...plain.process, parts };
     for (const id of ["battery", "adhesive", "airbag", "spare", "gcode", "lift"]) {
       expect(ids({ ...plain, process })).not.toContain(id);
     }

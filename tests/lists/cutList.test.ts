@@ -61,7 +61,7 @@ describe("the cut list", () => {
     const parts = build.process.parts.map((each) =>
       each.part === "box/right" ? { ...each, method: "cnc" as const } : each,
     );
-    const split = cutListOf({ ...build, process: { parts } });
+    const split = cutListOf({ ...build, process: { ...build.process, parts } });
     expect(split.find(({ numbers }) => numbers.includes("B3"))!.quantity).toBe(1);
   });
 

@@ -118,6 +118,10 @@ export function cut(part: Part, method: Method, shop: Partial<Shop> = {}, job: P
   return { ...made, tool: toolsBy(made), findings, codes: findings.map((finding) => finding.code) };
 }
 
+/** The whole process of the panel. */
+export const processFor = (part: Part, method: Method, shop: Partial<Shop> = {}) =>
+  processOf(sampleJob({ unit: "mm" }), shopOf(method, shop), planOf([part])).value!;
+
 /** How several parts are cut. */
 export const processAll = (parts: readonly Part[], method: Method) =>
   processOf(sampleJob({ unit: "mm" }), shopOf(method, {}), planOf(parts)).value!.parts;

@@ -4,7 +4,7 @@ import { wordsOf } from "../../src/input/words.js";
 import type { Feature, Part } from "../../src/model/part.js";
 import type { Method, Shop } from "../../src/model/shop.js";
 import { processFindings } from "../../src/process/process.js";
-import { bits, cut, feature, hole, opening, panel, rounded } from "./benchParts.js";
+import { bed, bits, cut, feature, hole, opening, panel, rounded } from "./benchParts.js";
 
 type Case = readonly [part: Part, method: Method, shop?: Partial<Shop>];
 type Pair = { readonly raised: Case; readonly short: Case };
@@ -14,6 +14,15 @@ const withOpening = (r: number, more: Partial<Feature> = {}) =>
 
 const sized = (length: number, width: number) =>
   panel([], { profile: { outer: rectangle(0, 0, length, width, ["front", "right", "back", "left"]), holes: [] } });
+
+const recess = (side: "face" | "back", at: number) =>
+  feature(
+    side,
+    { kind: "pocket", region: { outer: rounded(at, 50, 80, 60, 10, side), holes: [] }, depth: 6, corner: "bit" },
+    { side },
+  );
+const bothSides = panel([recess("face", 50), recess("back", 200)]);
+const pinned = { ...bed, "second side": "pins" } as const;
 
 const straight = (d: number, length: number) => ({ kind: "straight" as const, d, "cutting length": length });
 
@@ -45,6 +54,10 @@ const cases: Readonly<Record<string, Pair>> = {
     short: [sized(2000, 640), "saw", { saw: { kerf: 3.2, step: 0.5, "longest rip": 640 } }],
   },
   "part-over-machine": { raised: [sized(2400, 1300.1), "cnc"], short: [sized(2400, 1300), "cnc"] },
+  "no-pin-bit": {
+    raised: [bothSides, "cnc", { cnc: pinned, bits: { "10 straight": straight(10, 35) } }],
+    short: [bothSides, "cnc", { cnc: pinned, bits: { "8 straight": straight(8, 18) } }],
+  },
   "no-machine": { raised: [panel(), "cnc", { cnc: undefined }], short: [panel(), "saw", { cnc: undefined }] },
 };
 

@@ -107,7 +107,7 @@ describe("any layout", () => {
           const layout = { of: "", sheets: [{ ...sheet, placed: [...sheet.placed, placed] }], left: [], bounds: [] };
           const how = { ...order.process.parts[0]!, part: part.id, gap: 0, turns: [0], sides: ["face" as const] };
           const here = [...parts.filter((each) => sheet.placed.some((one) => one.part === each.id)), part];
-          expect(faultsOf(layout, here, { parts: [...order.process.parts, how] })).toEqual([]);
+          expect(faultsOf(layout, here, { ...order.process, parts: [...order.process.parts, how] })).toEqual([]);
         }
       }),
       { ...runs, numRuns: 100 },

@@ -78,6 +78,8 @@ export const board = (more: Partial<BoardStock>): BoardStock => ({
   ...more,
 });
 
+const nothingElse = { registration: [], hand: { profiles: [], jigs: [] } } as const;
+
 export function orderOf(
   parts: readonly Part[],
   boards: Readonly<Record<string, BoardStock>>,
@@ -101,7 +103,7 @@ export function orderOf(
     job: { ...sampleJob({ unit: "mm" }), boards: Object.fromEntries(names) },
     shop: { ...sampleShop, boards },
     plan: planOf(parts),
-    process: { parts: process },
+    process: { ...nothingElse, parts: process },
   };
 }
 

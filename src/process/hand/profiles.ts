@@ -1,0 +1,85 @@
+import { extentsOf } from "../../geometry/measure.js";
+import type { Profile } from "../../geometry/profile.js";
+import type { PartProcess } from "../../model/build.js";
+import type { HandProfile, HandSide, Template } from "../../model/hand.js";
+import { featureName } from "../../model/ids.js";
+import type { Feature, Part } from "../../model/part.js";
+import type { Shop } from "../../model/shop.js";
+import { cutOf, rowOf } from "../../shop/lookups.js";
+import { rules } from "../../shop/rules.js";
+import { reachOf } from "../reach.js";
+import { guidesFor } from "./guides.js";
+import { handPasses } from "./passes.js";
+import { lineOf, templateFor } from "./template.js";
+
+/** A closed line that is routed by hand. */
+export type Routed = {
+  readonly feature: Feature;
+  readonly side: HandSide;
+  readonly loop: Profile;
+  readonly depth: number;
+  readonly through: boolean;
+};
+
+/** The closed lines of a part that the hand router cuts; a notch is part of the outline's line. */
+export function routedByHand(part: Part, { work }: PartProcess): readonly Routed[] {
+  const byHand = new Set(work.filter(({ by }) => by === "hand").map(({ feature }) => feature));
+  const [first] = work.filter(({ feature }) => feature === part.features[0]?.id);
+  return part.features.flatMap((feature): readonly Routed[] => {
+    if (!byHand.has(feature.id)) return [];
+    const { cut } = feature;
+    const through = { feature, depth: part.thickness + rules.intoSpoilboard.value, through: true };
+    // An outline that is only trimmed flush by hand was cut by something else.
+    if (cut.kind === "outline")
+      return first?.by === "hand" ? [{ ...through, side: "outside", loop: part.blank.outer }] : [];
+    if (cut.kind === "opening") return openingsOf(part, feature).map((loop) => ({ ...through, side: "inside", loop }));
+    if (cut.kind !== "pocket") return [];
+    return [{ feature, side: "recess", loop: cut.region.outer, depth: cut.depth, through: false }];
+  });
+}
+
+/** An opening as it is in the part, where others have not run into it. */
+function openingsOf(part: Part, { id, cut }: Feature): readonly Profile[] {
+  if (cut.kind !== "opening") return [];
+  const names = new Set([featureName(id), ...cut.region.outer.map(({ by }) => by)]);
+  return part.profile.holes.filter((hole) => hole.every(({ by }) => by.split("|").some((name) => names.has(name))));
+}
+
+/** How a line is routed along a template, with what bushes and bits on hand can do. */
+export function handProfile(shop: Shop, part: Part, routed: Routed): HandProfile {
+  const { feature, side, loop, depth, through } = routed;
+  const { min, max } = extentsOf(loop);
+  const line = lineOf(loop, side);
+  const { widest } = reachOf(shop, part, feature);
+  const templates = guidesFor(shop, widest, depth, through)
+    .map((guide) => templateFor(line, guide))
+    .sort(bestFirst(shop));
+  const bit = rowOf(shop.bits, templates[0]?.bit ?? "");
+  return {
+    part: part.id,
+    feature: feature.id,
+    side,
+    size: [max.x - min.x, max.y - min.y],
+    depth,
+    through,
+    passes: bit ? handPasses(cutOf(bit), depth, shop.router.step) : [],
+    feed: side === "outside" ? "counter-clockwise" : "clockwise",
+    allowance: through ? rules.roughAllowance.value : 0,
+    templates: templates.map(({ outline, ...template }, i) =>
+      i === 0 && outline ? { ...template, outline } : template,
+    ),
+  };
+}
+
+/** A template that there can be, that rounds nothing over, with a bush before a bearing, a wide bit and a small offset. */
+const bestFirst =
+  (shop: Shop) =>
+  (a: Template, b: Template): number => {
+    const width = ({ bit }: Template) => cutOf(shop.bits[bit] ?? { kind: "straight", d: 0 });
+    return (
+      Number(a.size === undefined) - Number(b.size === undefined) ||
+      a.rounded - b.rounded ||
+      width(b) - width(a) ||
+      a.offset - b.offset
+    );
+  };
