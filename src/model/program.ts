@@ -90,5 +90,10 @@ export type Setup = {
   readonly seconds: number;
 };
 
-/** What the machine does, sheet by sheet. */
-export type Program = { readonly setups: readonly Setup[] };
+/**
+ * What the machine does, sheet by sheet. `withheld`: names of setups that cannot be run, each with a finding.
+ *
+ * The bit's centre may run beside the sheet by half the bit and a lead's swing (x or y below 0, or over length or width)
+ * where a part lies at the sheet's edge: sheet and paths together fit the bed, so the sheet is laid that far in from it.
+ */
+export type Program = { readonly setups: readonly Setup[]; readonly withheld?: readonly string[] };
