@@ -10,10 +10,10 @@ import { proveBooleans, proveOffsets, proveSharpOffsets } from "./support/proof.
 // quicker; the limits are the same, and what disagrees is asked again with the fine ones.
 const quick = 1e-3;
 
-it("moves 500 workshop shapes as the polygon library does", () => {
-  const { tried, faults } = proveOffsets(0, 500, quick);
+it("moves 1,000 workshop shapes as the polygon library does", () => {
+  const { tried, faults } = proveOffsets(0, 1000, quick);
   expect(faults).toEqual([]);
-  expect(Object.values(tried).reduce((sum, n) => sum + n, 0)).toBe(500);
+  expect(Object.values(tried).reduce((sum, n) => sum + n, 0)).toBe(1000);
   expect(Object.keys(tried)).toHaveLength(13);
 });
 
@@ -23,10 +23,10 @@ it("moves the straight-edged ones among 1,000 with sharp corners as the polygon 
   expect(Object.values(tried).reduce((sum, n) => sum + n, 0)).toBeGreaterThan(150);
 });
 
-it("joins, cuts and intersects 500 pairs of them as the polygon library does", () => {
-  const { tried, faults } = proveBooleans(0, 500, quick);
+it("joins, cuts and intersects 1,000 pairs of them as the polygon library does", () => {
+  const { tried, faults } = proveBooleans(0, 1000, quick);
   expect(faults).toEqual([]);
-  expect(tried).toEqual({ union: 500, difference: 500, intersection: 500 });
+  expect(tried).toEqual({ union: 1000, difference: 1000, intersection: 1000 });
 });
 
 it("sees a fault where there is one: the oracle does not pass a shape that is a tenth of a millimetre out", async () => {
