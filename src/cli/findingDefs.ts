@@ -6,6 +6,7 @@ import { nestFindings } from "../nest/nest.js";
 import { kinds } from "../pieces/kinds.js";
 import { checks } from "../plan/checks/checks.js";
 import { planFindings } from "../plan/plan.js";
+import { measuredFindings } from "../process/measured.js";
 import { processFindings } from "../process/process.js";
 import { shopFindings } from "../shop/findings.js";
 import { outputFindings } from "./output/findings.js";
@@ -19,6 +20,7 @@ export const allFindings: readonly FindingDef[] = [
   ...planFindings,
   ...checks.flatMap((check) => check.findings),
   ...processFindings,
+  ...measuredFindings,
   ...nestFindings,
   partsWithheld,
   ...outputFindings,

@@ -8,6 +8,7 @@ import type { Shop } from "../model/shop.js";
 import { nestParts } from "../nest/nest.js";
 import { runChecks } from "../plan/checks/checks.js";
 import { planJob } from "../plan/plan.js";
+import { sheetsMeasured } from "../process/measured.js";
 import { processOf } from "../process/process.js";
 import { gatherFindings } from "./gather.js";
 import { withhold } from "./withhold.js";
@@ -62,6 +63,7 @@ export async function buildJob(
   begin("nest");
   const layout = noted(nestParts(job, shop, plan, process, options));
   if (layout === undefined) return { value: undefined, findings: gatherFindings(findings) };
+  findings.push(...sheetsMeasured(job, plan, layout));
   begin("done");
   const hash = hashOf(whatIsCut(shop, plan, process, layout));
   const told = gatherFindings(findings);

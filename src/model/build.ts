@@ -97,6 +97,8 @@ export type NestedSheet = {
   /** In the rack already: nothing to buy. Absent on a sheet to be bought. */
   readonly onHand?: true;
   readonly price?: number;
+  /** Its thickness, where it was measured apart from its board's. */
+  readonly measured?: number;
   readonly placed: readonly Placed[];
 };
 

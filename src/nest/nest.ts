@@ -123,6 +123,7 @@ function sheetsOf(
       trim: row.trim,
       ...(row.offcut !== undefined && { offcut: row.offcut }),
       ...(row.onHand && { onHand: true as const }),
+      ...(row.measured !== undefined && { measured: row.measured }),
       ...(!row.onHand && row.price !== undefined && { price: row.price }),
       placed: placed.map(({ item, x, y, turn }) => {
         const { part, process } = members[item]!;

@@ -9,6 +9,7 @@ export type StockRow = NestStock & {
   readonly offcut?: string;
   readonly onHand: boolean;
   readonly price?: number;
+  readonly measured?: number;
 };
 
 /** The stock that a board of the job is cut from, if the shop has such a row. */
@@ -57,5 +58,10 @@ type Sized = { readonly length: number; readonly width: number };
 
 const areaOf = ({ length, width }: Sized) => length * width;
 const sameSize = (a: Sized, b: Sized) => a.length === b.length && a.width === b.width;
-const size = ({ length, width, trim }: Sized & { readonly trim: number }) => ({ length, width, trim });
+const size = ({ length, width, trim, measured }: Sized & { readonly trim: number; readonly measured?: number }) => ({
+  length,
+  width,
+  trim,
+  ...(measured !== undefined && { measured }),
+});
 const nameOf = ({ length, width }: SheetSize) => `${length} x ${width}`;

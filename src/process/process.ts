@@ -11,6 +11,7 @@ import { overMachine, partOverMachine, ripTooWide } from "./machineLimits.js";
 import { type Way, wayOf } from "./method.js";
 import { bitTooShort, noBitFits, toolToBuy } from "./missing.js";
 import { noPinBit, registrationsOf } from "./pins.js";
+import { bitOverRpm, overRpm } from "./rpm.js";
 import { shareBits } from "./shareBits.js";
 import { sidesOf } from "./side.js";
 import { worksOf } from "./tools.js";
@@ -36,6 +37,7 @@ export const processFindings: readonly FindingDef[] = [
   partOverMachine,
   noMachine,
   noPinBit,
+  bitOverRpm,
 ];
 
 /** How each part is cut: method, sides, tools, the gap it needs and the turns it may have on a sheet. */
@@ -73,5 +75,5 @@ function processPart(
     turns: turnsOf(part, method, hasGrain, sides[0] === "back"),
     work,
   };
-  return { process, findings: [...findings, ...overMachine(shop, part, process)] };
+  return { process, findings: [...findings, ...overMachine(shop, part, process), ...overRpm(shop, part, process)] };
 }

@@ -1,4 +1,5 @@
 import type { FindingDef } from "../input/finding.js";
+import { shopCheckFindings } from "./checks.js";
 
 export const noSuchRow: FindingDef = {
   code: "no-such-row",
@@ -9,4 +10,4 @@ export const noSuchRow: FindingDef = {
 };
 
 /** What a shop file can be refused for beside what every typed file can. */
-export const shopFindings: readonly FindingDef[] = [noSuchRow];
+export const shopFindings: readonly FindingDef[] = [noSuchRow, ...shopCheckFindings];

@@ -7,6 +7,7 @@ import { lengthUnits } from "../input/length.js";
 import { versionFindings } from "../input/version.js";
 import { readYaml } from "../input/yaml.js";
 import { type Cnc, methods, type Shop, type Sourced } from "../model/shop.js";
+import { checkShop, withoutFaulty } from "./checks.js";
 import { cnc as starterCnc } from "./machines.js";
 import { type Laid, layOver, layRow } from "./overlay.js";
 import {
@@ -111,5 +112,6 @@ function readShop(data: Data, root: Origin): Outcome<Shop> {
     screws: screws.rows,
     coverings: coverings.rows,
   };
-  return { value: shop, findings };
+  const between = checkShop(shop, root);
+  return { value: withoutFaulty(shop, between), findings: [...findings, ...between] };
 }

@@ -108,6 +108,10 @@ export const rules = {
   pinFromRight: { value: 25, source: practice },
   /** Board left whole round a dowel. */
   pinWall: { value: 6, source: practice },
+  /** A bit measured further off its mark than this was mostly measured wrong. */
+  bitMeasuredOff: { value: 0.5, source: practice },
+  /** Joints made for one thickness still go together when the board is off by this. */
+  thicknessAgrees: { value: 0.2, source: practice },
   /** Over this a part or box is lifted by two, kg. */
   twoPeopleKg: { value: 25, source: "NIOSH lifting equation (23 kg load constant), rounded; from memory" },
   /** Blades tilt no further, degrees. */

@@ -71,4 +71,28 @@ export const jobTable: Table = {
     raises: "bits: {11 drill: none}",
     spares: "bits: {11.5 drill: none}",
   }),
+  "measured-far-off": read("bits.6 straight.measured", [], [], {
+    raises: "bits: {6 straight: {measured: 5.49}}",
+    spares: "bits: {6 straight: {measured: 5.5}}",
+  }),
+  "range-upside-down": read("cnc.rpm", [], [], {
+    raises: "cnc: {rpm: {least: 18001, most: 18000}}",
+    spares: "cnc: {rpm: {least: 18000, most: 18000}}",
+  }),
+  "bush-without-wall": read("bushes.17 bush", [], [], {
+    raises: "bushes: {17 bush: {bore: 17}}",
+    spares: "bushes: {17 bush: {bore: 16.9}}",
+  }),
+  "up-cut-too-long": read("bits.6 compression", [], [], {
+    raises: "bits: {6 compression: {up-cut: 25.1}}",
+    spares: "bits: {6 compression: {up-cut: 25}}",
+  }),
+  "tool-number-twice": read("cnc.tools.8 straight", [], [], {
+    raises: "cnc: {tools: {6 straight: 2, 8 straight: 2}}",
+    spares: "cnc: {tools: {6 straight: 2, 8 straight: 3}}",
+  }),
+  "tool-without-bit": read("cnc.tools.6 strait", [], [], {
+    raises: "cnc: {tools: {6 strait: 1}}",
+    spares: "cnc: {tools: {6 straight: 1}}",
+  }),
 };

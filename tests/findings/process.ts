@@ -20,6 +20,8 @@ const two: readonly Change[] = [
   [["pieces", "lid"], { kind: "panel", board: "plate", outline: "60 x 30" }],
 ];
 const offcut = (length: number) => `boards: {mdf-12: {sheets: [], offcuts: [{name: A, length: ${length}, width: 30}]}}`;
+const measured = (thick: number) =>
+  `boards: {mdf-12: {sheets: [], offcuts: [{name: A, length: 90, width: 60, measured: ${thick}}]}}`;
 const bed = (length: number) =>
   `cnc: {length: ${length}, width: 1220}\nboards: {mdf-12: {sheets: [{length: 2440, width: 1220}]}}`;
 const twoSides = {
@@ -56,6 +58,20 @@ export const processTable: Table = {
     sized(1600, 640, { "cut by": "saw" }),
     { raises: saw, spares: saw },
   ),
+  // the outline is cut by the 1/2 straight; the spindle turns 6000 at least
+  "bit-over-rpm": process("pieces.cover.outline", coverAlone({}), coverAlone({}), {
+    raises: "bits: {1/2 straight: {most rpm: 5999}}",
+    spares: "bits: {1/2 straight: {most rpm: 6000}}",
+  }),
+  // made for 12.1
+  "sheet-thicker": nest("boards.plate", coverAlone({}), coverAlone({}), {
+    raises: measured(12.31),
+    spares: measured(12.3),
+  }),
+  "sheet-thinner": nest("boards.plate", coverAlone({}), coverAlone({}), {
+    raises: measured(11.89),
+    spares: measured(11.9),
+  }),
   // worked from both sides, so that its sheet is turned over on dowels of 8
   "no-pin-bit": process("boards.plate", coverAlone(twoSides), coverAlone(twoSides), {
     raises: `cnc: {second side: pins}\nbits: ${without8(12)}`,

@@ -58,6 +58,10 @@ const cases: Readonly<Record<string, Pair>> = {
     raised: [bothSides, "cnc", { cnc: pinned, bits: { "10 straight": straight(10, 35) } }],
     short: [bothSides, "cnc", { cnc: pinned, bits: { "8 straight": straight(8, 18) } }],
   },
+  "bit-over-rpm": {
+    raised: [panel(), "cnc", { bits: { "8 straight": { ...straight(8, 18), "most rpm": 5999 } } }],
+    short: [panel(), "cnc", { bits: { "8 straight": { ...straight(8, 18), "most rpm": 6000 } } }],
+  },
   "no-machine": { raised: [panel(), "cnc", { cnc: undefined }], short: [panel(), "saw", { cnc: undefined }] },
 };
 
