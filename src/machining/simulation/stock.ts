@@ -1,0 +1,46 @@
+import { type Box, grown, type Polygons, union, without } from "./polygons.js";
+
+/** Work that does not go through: what may be taken down to a depth. */
+export type Blind = {
+  readonly name: string;
+  /** At the sheet's top. */
+  readonly area: Polygons;
+  readonly depth: number;
+  /** How much its walls come in for each millimetre down: 0 upright, tan of half the angle of a cone. */
+  readonly draft: number;
+};
+
+/** A part as it lies on the sheet: what must be left of it. Holes of `blank` go through and are cut here. */
+export type Stock = { readonly name: string; readonly blank: Polygons; readonly blind: readonly Blind[] };
+
+/** The sheet and the room the machine has, in the frame of the program. mm. */
+export type Room = {
+  readonly length: number;
+  readonly width: number;
+  readonly thickness: number;
+  /** z of the sheet's top in the program. */
+  readonly top: number;
+  /** Height over the top at which the cutter may travel. */
+  readonly safe: number;
+  /** Where its middle may go. */
+  readonly bed: Box;
+  readonly travel: number;
+  /** How far it may go below the sheet. */
+  readonly below: number;
+};
+
+/** What two edges may differ by: the cut's allowance and what chords on both of them lose. mm. */
+export const allowed = (chord: number): number => 0.01 + 2 * Math.max(0, chord - 0.001);
+
+/** What may be taken at a depth. */
+export function takenAt(blind: readonly Blind[], depth: number, chord: number): Polygons {
+  const areas = blind.filter((each) => each.depth > depth).map(({ area, draft }) => grown(area, -draft * depth, chord));
+  return areas.length === 0 ? [] : union(areas.flat());
+}
+
+/** What must be left at a depth, less the allowance at every edge. */
+export function leftAt({ blank, blind }: Stock, depth: number, chord: number): Polygons {
+  const tolerance = allowed(chord);
+  const taken = grown(takenAt(blind, depth, chord), tolerance, chord);
+  return without(grown(blank, -tolerance, chord), taken);
+}
