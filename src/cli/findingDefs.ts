@@ -2,6 +2,7 @@ import { partsWithheld } from "../flow/withhold.js";
 import type { FindingDef } from "../input/finding.js";
 import { inputFindings } from "../input/inputFindings.js";
 import { jobFindings } from "../job/findings.js";
+import { machiningFindings } from "../machining/findings.js";
 import { nestFindings } from "../nest/nest.js";
 import { kinds } from "../pieces/kinds.js";
 import { checks } from "../plan/checks/checks.js";
@@ -22,6 +23,7 @@ export const allFindings: readonly FindingDef[] = [
   ...processFindings,
   ...measuredFindings,
   ...nestFindings,
+  ...machiningFindings,
   partsWithheld,
   ...outputFindings,
 ];

@@ -1,9 +1,11 @@
 import type { Finding, Outcome } from "../input/finding.js";
 import { withShop } from "../job/coverings.js";
+import { programOf } from "../machining/program.js";
 import type { Build, Layout, Plan, Process } from "../model/build.js";
 import { hashOf } from "../model/hash.js";
 import type { Job } from "../model/job.js";
 import type { PieceKind } from "../model/piece.js";
+import type { Program } from "../model/program.js";
 import type { Shop } from "../model/shop.js";
 import { nestParts } from "../nest/nest.js";
 import { runChecks } from "../plan/checks/checks.js";
@@ -13,7 +15,7 @@ import { processOf } from "../process/process.js";
 import { gatherFindings } from "./gather.js";
 import { withhold } from "./withhold.js";
 
-export type Stage = "plan" | "checks" | "process" | "nest" | "done";
+export type Stage = "plan" | "checks" | "process" | "nest" | "program" | "done";
 
 export type BuildOptions = {
   /** For the nest's search; the same seed gives the same layout on every machine. */
@@ -29,7 +31,7 @@ export type BuildOptions = {
 export const usualOptions = { seed: 1, iterations: 200 } as const;
 
 /**
- * From a job and a shop to everything the writers need: plan, checks, process, nest. Parts that errors speak of are
+ * From a job and a shop to everything the writers need: plan, checks, process, nest, program. Parts that errors speak of are
  * left out and told. The same job, shop and options give the same build on every machine.
  *
  * Returns: no value only where nothing at all could be planned; the findings say why.
@@ -64,22 +66,37 @@ export async function buildJob(
   const layout = noted(nestParts(job, shop, plan, process, options));
   if (layout === undefined) return { value: undefined, findings: gatherFindings(findings) };
   findings.push(...sheetsMeasured(job, plan, layout));
+  begin("program");
+  const program = noted(programOf(job, shop, plan, process, layout))!;
   begin("done");
-  const hash = hashOf(whatIsCut(shop, plan, process, layout));
+  const hash = hashOf(whatIsCut(shop, plan, process, layout, program));
   const told = gatherFindings(findings);
-  return { value: { job, shop, hash, plan, process, layout, findings: told }, findings: told };
+  return { value: { job, shop, hash, plan, process, layout, program, findings: told }, findings: told };
 }
 
 /**
  * Everything that decides what is cut, and nothing that does not: neither where the files lie, nor how lengths are
  * shown, nor the words of the job, nor rows of the shop that this job does not use.
  */
-function whatIsCut(shop: Shop, plan: Plan, process: Process, layout: Layout): unknown {
+function whatIsCut(shop: Shop, plan: Plan, process: Process, layout: Layout, program: Program): unknown {
   const { parts, joints, axes, mounts } = plan.built;
   const { saw, router, cnc } = shop;
   const used = new Set(process.parts.flatMap((part) => part.work.flatMap(({ tool }) => tool ?? [])));
   const bits = Object.fromEntries(Object.entries(shop.bits).filter(([name]) => used.has(name)));
-  return plainFacts({ frames: plan.frames, parts, joints, axes, mounts, process, layout, saw, router, cnc, bits });
+  return plainFacts({
+    frames: plan.frames,
+    parts,
+    joints,
+    axes,
+    mounts,
+    process,
+    layout,
+    program,
+    saw,
+    router,
+    cnc,
+    bits,
+  });
 }
 
 /** Where a value was written, and what it was taken from, cuts nothing. */

@@ -77,6 +77,7 @@ function placesRound({ x, y }: Point, ring: number): readonly Point[] {
 
 /** Whether the strip's own places keep off everything that is cut: looked at on a raster finer than what it keeps off. */
 function isClear(lying: Lying, cut: readonly Profile[], middle: Point, width: number): boolean {
+  const edges = [lying.profile.outer, ...lying.profile.holes];
   const columns = Math.ceil(width / sign.off);
   const rows = Math.ceil(sign.height / sign.off);
   for (let i = 0; i <= columns; i++) {
@@ -85,11 +86,12 @@ function isClear(lying: Lying, cut: readonly Profile[], middle: Point, width: nu
         x: middle.x - width / 2 + (width * i) / columns,
         y: middle.y - sign.height / 2 + (sign.height * j) / rows,
       };
-      if (!pointInRegion(lying.profile, p)) return false;
+      if (!pointInRegion(lying.profile, p) || edges.some((loop) => nearestOn(loop, p)!.distance < sign.off))
+        return false;
       if (cut.some((loop) => pointInProfile(loop, p) || nearestOn(loop, p)!.distance < sign.off)) return false;
     }
   }
-  return [lying.profile.outer, ...lying.profile.holes].every((loop) => nearestOn(loop, middle)!.distance >= sign.off);
+  return true;
 }
 
 /** The loops of what else is cut into the side that lies up. */

@@ -12,29 +12,34 @@ import { noTurningSpeed, notAtTheMachine } from "./findings.js";
 import { cutGroove } from "./groove.js";
 import { makeHole, makeSink } from "./holes.js";
 import { clearPocket } from "./pocket.js";
-import { cutInside, cutOutside } from "./through.js";
 import { sinkTool, type Toolbox } from "./toolbox.js";
+import { type Way, type Ways, waysInside, waysOutside } from "./ways.js";
 
 /** A feature and the bit that cuts it here. */
 type Task = { readonly feature: Feature; readonly tool: Tool };
 
 /**
- * Everything that is cut of a part in one setup. What cannot be cut as it should is left out, with a finding each; the
- * rest is cut.
+ * Everything that is cut of a part in one setup, and the ways that go through the board: how those are held depends on
+ * the parts beside it. What cannot be cut as it should is left out, with a finding each; the rest is cut.
  */
-export function cutPart(bench: Bench, lying: Lying, toolbox: Toolbox): Done {
+export function cutPart(
+  bench: Bench,
+  lying: Lying,
+  toolbox: Toolbox,
+): { readonly done: Done; readonly ways: readonly Way[] } {
   const found = lying.work.map((work) => taskOf(lying, work, toolbox));
   const tasks = found.flatMap((one) => ("tool" in one ? [one] : []));
   const without = found.flatMap((one) => ("tool" in one ? [] : [one]));
   const outside = tasks.filter(({ feature }) => isOutside(lying, feature));
   const openings = tasks.filter(({ feature }) => feature.cut.kind === "opening" && !isOutside(lying, feature));
   const others = tasks.filter(({ feature }) => !isThroughCut(feature));
-  return together([
+  const through = [...openings.map((task) => waysOf(bench, lying, task, openings)), wayRound(bench, lying, outside)];
+  const done = together([
     ...without,
     ...others.map((task) => cutOther(bench, lying, task, toolbox)),
-    ...openings.map((task) => cutOpening(bench, lying, task, openings)),
-    cutRound(bench, lying, outside),
+    ...through.flatMap(({ left }) => left ?? []),
   ]);
+  return { done, ways: through.flatMap(({ ways }) => ways) };
 }
 
 function taskOf(lying: Lying, { feature: id, tool: name }: FeatureWork, toolbox: Toolbox): Task | Done {
@@ -75,25 +80,28 @@ function made({ id, cut }: Feature, loop: Profile): boolean {
 }
 
 /** One way round the part with the thinnest of the bits that its outline and notches ask for. */
-function cutRound(bench: Bench, lying: Lying, outside: readonly Task[]): Done {
+function wayRound(bench: Bench, lying: Lying, outside: readonly Task[]): Ways {
   const outline = outside.find(({ feature }) => feature.cut.kind === "outline");
   if (outline === undefined) {
-    return together(outside.map(({ feature, tool }) => cannot(lying, feature, tool, "the outline is not cut there")));
+    const why = "the outline is not cut there";
+    return { ways: [], left: together(outside.map(({ feature, tool }) => cannot(lying, feature, tool, why))) };
   }
   const tool = outside.reduce((thin, task) => (task.tool.d < thin.d ? task.tool : thin), outline.tool);
-  const done = cutOutside(bench, lying, outline.feature, tool);
-  return done.withheld.length === 0 ? done : { ...done, withheld: outside.map(({ feature }) => feature.id) };
+  const { ways, left } = waysOutside(bench, lying, outline.feature, tool);
+  return left ? { ways, left: { ...left, withheld: outside.map(({ feature }) => feature.id) } } : { ways };
 }
 
-/** The loops that an opening made; where two openings run into one, the first one cuts both. */
-function cutOpening(bench: Bench, lying: Lying, { feature, tool }: Task, openings: readonly Task[]): Done {
-  if (feature.cut.kind !== "opening") return nothingDone;
+/** Along the loops that an opening made; where two openings run into one, the first one cuts both. */
+function waysOf(bench: Bench, lying: Lying, { feature, tool }: Task, openings: readonly Task[]): Ways {
+  if (feature.cut.kind !== "opening") return { ways: [] };
   const { holes } = lying.profile;
   const first = (hole: Profile) => openings.find((task) => made(task.feature, hole))?.feature;
   const named = holes.filter((hole) => made(feature, hole));
-  const loops =
-    named.length > 0 ? named.filter((hole) => first(hole) === feature) : [lying.to.region(feature.cut.region).outer];
-  return together(loops.map((loop) => cutInside(bench, lying, feature, tool, loop)));
+  const own = named.filter((hole) => first(hole) === feature);
+  const loops = named.length > 0 ? own : [lying.to.region(feature.cut.region).outer];
+  const found = loops.map((loop) => waysInside(bench, lying, feature, tool, loop));
+  const left = found.flatMap((one) => one.left ?? []);
+  return left.length > 0 ? { ways: [], left: left[0]! } : { ways: found.flatMap(({ ways }) => ways) };
 }
 
 function cutOther(bench: Bench, lying: Lying, { feature, tool }: Task, toolbox: Toolbox): Done {

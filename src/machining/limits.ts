@@ -28,7 +28,7 @@ export function limitsOf(job: Job, shop: Shop, cnc: Cnc, bench: Bench, draft: Dr
   const deepest = operations.reduce((low, { floor }) => Math.min(low, floor), 0);
   // the bit's tip comes over the sheet and down into it: from safe height to the deepest cut
   const needed = bench.safe - deepest;
-  if (needed > cnc.travel) {
+  if (needed > cnc.travel + noise) {
     found.push(raise(travelTooShort, { ...machine, facts: { needed: mm(needed), sheet, travel: mm(cnc.travel) } }));
   }
 

@@ -9,7 +9,7 @@ import { approach, bow, endOf, rise, slowFrom } from "./moves.js";
 import { passesTo } from "./passes.js";
 import { type Bridges, rampedRounds } from "./ramp.js";
 import { paceOf } from "./speeds.js";
-import { longestMiddle, placeAt, type Track, trackRound } from "./track.js";
+import { longestMiddle, placeAt, trackRound } from "./track.js";
 
 /**
  * A loop walked so that the bit cuts as the shop wants it. Climb: what is kept lies to the right of the way, seen from
@@ -52,7 +52,7 @@ export function roundLoop(
   loop: Profile,
   floor: number,
   clear: readonly Profile[],
-  bridges?: (track: Track) => Bridges | undefined,
+  bridges?: Bridges,
 ): readonly Move[] {
   const track = trackRound(loop);
   const start = longestMiddle(track);
@@ -60,7 +60,7 @@ export function roundLoop(
   const pace = paceFor(bench, tool, heights);
   const size = leadShare * bench.cnc.clearance;
   const leads = leadsOn(track, start, wasteSide(bench.cnc.direction), size, tool.radius, clear);
-  const rounds = rampedRounds(track, start, slowFrom, heights, pace, bridges?.(track));
+  const rounds = rampedRounds(track, start, slowFrom, heights, pace, bridges);
   const begin = leads?.from ?? placeAt(track, start);
   const moves: Move[] = [...approach(begin, slowFrom, bench.safe, pace)];
   if (leads) moves.push(bow(placeAt(track, start), slowFrom, leads.bulge, pace.feed, "lead"));

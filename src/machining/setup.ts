@@ -5,13 +5,14 @@ import type { Registration } from "../model/build.js";
 import type { FeatureId, PartId } from "../model/ids.js";
 import type { Pin, Setup } from "../model/program.js";
 import { pinsOn } from "../process/pins.js";
-import type { Bench, Cut, Done, Lying, Tool } from "./bench.js";
+import { type Bench, type Cut, type Done, type Lying, type Tool, together } from "./bench.js";
 import type { Clamping } from "./clampings.js";
 import { cutPart } from "./features.js";
 import { drill } from "./holes.js";
 import { inOrder, type Standing } from "./order.js";
 import { type Stint, stintsOf } from "./runs.js";
 import { tabRule } from "./tabs.js";
+import { cutThrough } from "./through.js";
 import type { Toolbox } from "./toolbox.js";
 
 /** A setup before its tools have places in the machine. */
@@ -29,19 +30,24 @@ export function draftOf(
   toolbox: Toolbox,
   registration: Registration | undefined,
 ): { readonly draft: Draft; readonly findings: Done["findings"] } {
-  const done = clamping.lying.map((lying) => cutPart(bench, lying, toolbox));
+  const parts = clamping.lying.map((lying) => cutPart(bench, lying, toolbox));
+  const through = cutThrough(
+    bench,
+    parts.flatMap(({ ways }) => ways),
+  );
+  const done = together([...parts.map((part) => part.done), through]);
   const pins = registration ? pinsIn(bench, clamping, registration) : [];
   const tool = toolbox.tools.get(registration?.tool ?? "");
   const drilled = clamping.turnedOver || tool === undefined ? [] : pins.map((pin) => drilledPin(bench, tool, pin));
-  const cuts = [...drilled, ...done.flatMap((one) => one.cuts)];
+  const cuts = [...drilled, ...done.cuts];
   return {
     draft: {
       clamping,
       stints: stintsOf(inOrder(cuts, standingOf(clamping.lying))),
       pins,
-      withheld: done.flatMap((one) => one.withheld),
+      withheld: done.withheld,
     },
-    findings: done.flatMap((one) => one.findings),
+    findings: done.findings,
   };
 }
 

@@ -34,6 +34,9 @@ const rimLimits: readonly { readonly upTo: number; readonly rpm: number }[] = [
   { upTo: Number.POSITIVE_INFINITY, rpm: 12_000 },
 ];
 
+/** Drills turn no faster than this where the spindle can turn so slowly, lest they burn: common practice, no source. */
+const drillRpm = 6000;
+
 /** Feed = rpm x teeth x chip, mm/min. Source: published feed formula (cncshop.eu, asttooling.com). */
 export function feedOf(rpm: number, flutes: number, chip: number): number {
   return rpm * flutes * chip;
@@ -51,7 +54,8 @@ export function fastest(bit: Bit): number {
  * slowly, it goes up.
  */
 export function speedsOf(cnc: Cnc, bit: Bit, material: string): Speeds | NoSpeed {
-  const limit = Math.min(fastest(bit), cnc.rpm.most);
+  const usual = bit.kind === "drill" ? Math.max(drillRpm, cnc.rpm.least) : cnc.rpm.most;
+  const limit = Math.min(fastest(bit), usual, cnc.rpm.most);
   if (limit < cnc.rpm.least) return { limit, least: cnc.rpm.least };
   const flutes = bit.flutes ?? usualFlutes;
   const wanted = chipLoad(material, cutOf(bit)) * cnc["chip share"];

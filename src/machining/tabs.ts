@@ -33,17 +33,25 @@ export type MayStand = (edge: TrackEdge) => boolean;
 /**
  * The stretches of a closed path over which the bit is lifted, so that what is left standing is at its narrowest twice
  * the bit, or 8 mm: the bit's own width is added, since it cuts half of that from both ends. At least `count` of them,
- * no farther from each other than the spacing where the edges between allow it; none at a corner.
+ * no farther from each other than the spacing where the edges between allow it; none at a corner, none where `isFree` says
+ * no.
  *
  * Returns: undefined where there is no room.
  */
-export function placeTabs(track: Track, d: number, count: number, mayStand: MayStand): readonly Kept[] | undefined {
-  const free = runsOf(track, mayStand);
+export function placeTabs(
+  track: Track,
+  d: number,
+  count: number,
+  mayStand: MayStand,
+  isFree: (kept: Kept) => boolean = () => true,
+): readonly Kept[] | undefined {
+  const runs = runsOf(track, mayStand);
   for (const width of [2 * d, tabRule.least]) {
     const stretch = Math.max(width, tabRule.least) + d;
-    const middles = spread(free, stretch, count, track.length);
+    const about = (s: number): Kept => ({ from: s - stretch / 2, to: s + stretch / 2 });
+    const middles = spread(runs, stretch, count, track.length, (s) => isFree(about(s)));
     if (middles.length >= count) {
-      return thinned(middles, count, track.length).map((s) => ({ from: s - stretch / 2, to: s + stretch / 2 }));
+      return thinned(middles, count, track.length).map(about);
     }
   }
   return undefined;
@@ -80,26 +88,42 @@ function isSmooth(one: TrackEdge, next: TrackEdge): boolean {
 }
 
 /** Middles of tabs, evenly within each run: as many as the spacing asks, more where the count is not reached. */
-function spread(runs: readonly FreeRun[], stretch: number, count: number, length: number): readonly number[] {
+function spread(
+  runs: readonly FreeRun[],
+  stretch: number,
+  count: number,
+  length: number,
+  isFree: (s: number) => boolean,
+): readonly number[] {
   const usable = runs.filter((run) => run.to - run.from >= stretch);
   const room = usable.map((run) => Math.floor((run.to - run.from) / (1.5 * stretch)) || 1);
   const wanted = usable.map((run, i) =>
     Math.min(room[i]!, Math.max(1, Math.ceil((run.to - run.from) / tabRule.spacing))),
   );
-  while (wanted.reduce((sum, n) => sum + n, 0) < count) {
+  for (;;) {
+    const middles = usable.flatMap((run, i) => middlesOn(run, wanted[i]!, stretch, isFree)).map((s) => s % length);
     const sparse = usable
       .map((run, i) => ({ i, each: (run.to - run.from) / wanted[i]! }))
       .filter(({ i }) => wanted[i]! < room[i]!)
       .sort((a, b) => b.each - a.each || a.i - b.i)[0];
-    if (sparse === undefined) break;
+    if (middles.length >= count || sparse === undefined) return middles.sort((a, b) => a - b);
     wanted[sparse.i]!++;
   }
-  return usable
-    .flatMap((run, i) => {
-      const step = (run.to - run.from) / wanted[i]!;
-      return Array.from({ length: wanted[i]! }, (_, k) => (run.from + (k + 0.5) * step) % length);
-    })
-    .sort((a, b) => a - b);
+}
+
+const shift = 12; // mm from one place that is tried to the next
+
+/** Evenly along a run, each moved to the nearest free place in its own share of it. */
+function middlesOn(run: FreeRun, count: number, stretch: number, isFree: (s: number) => boolean): readonly number[] {
+  const share = (run.to - run.from) / count;
+  return Array.from({ length: count }, (_, k) => run.from + (k + 0.5) * share).flatMap((middle) => {
+    const steps = Math.floor((share - stretch) / 2 / shift + 1e-9);
+    for (let i = 0; i <= steps; i++) {
+      const found = [middle + i * shift, middle - i * shift].find(isFree);
+      if (found !== undefined) return [found];
+    }
+    return [];
+  });
 }
 
 /** As few as keep the count and the spacing: the tab whose loss leaves the least gap goes first. */

@@ -94,7 +94,7 @@ export function nearestLength(track: Track, p: Point): number {
 }
 
 /** How far along an edge a place on it lies, 0 to 1. */
-function shareOf(a: Vertex, b: Point, p: Point): number {
+export function shareOf(a: Vertex, b: Point, p: Point): number {
   if (isFlat(a, b)) {
     const [dx, dy] = [b.x - a.x, b.y - a.y];
     return ((p.x - a.x) * dx + (p.y - a.y) * dy) / (dx * dx + dy * dy);

@@ -4,6 +4,7 @@ import type { Hand } from "./hand.js";
 import type { BoardId, FeatureId, PartId, PieceId } from "./ids.js";
 import type { Job } from "./job.js";
 import type { Built } from "./piece.js";
+import type { Program } from "./program.js";
 import type { Method, Shop } from "./shop.js";
 
 /** All parts of the job and where each piece stands; a piece that is only cut has no frame. `sizes`: the free number each owner settled on, mm. */
@@ -120,6 +121,7 @@ export type Build = {
   readonly plan: Plan;
   readonly process: Process;
   readonly layout: Layout;
+  readonly program: Program;
   readonly findings: readonly Finding[];
 };
 

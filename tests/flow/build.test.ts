@@ -22,7 +22,7 @@ async function build(source: string, file = "job.yaml") {
 describe("the starter's build", () => {
   it("goes through every stage, has no errors, and places each part on one sheet", async () => {
     const { build: made, findings, stages } = await build(starter);
-    expect(stages).toEqual(["plan", "checks", "process", "nest", "done"]);
+    expect(stages).toEqual(["plan", "checks", "process", "nest", "program", "done"]);
     expect(hasErrors(findings)).toBe(false);
     const placed = made.layout.sheets.flatMap((sheet) => sheet.placed.map(({ part }) => part)).sort();
     expect(placed).toEqual(made.plan.built.parts.map(({ id }) => id).sort());
