@@ -5,10 +5,12 @@ import type { Tile, TileLie } from "./tile.js";
 
 /** How one layout is made. Which rule serves an order best is not known beforehand: the search tries many. */
 export type Rule = {
-  /** Which rest a tile goes to: the least left beside it, the least area left, or the lowest and then leftmost. */
-  readonly fit: "beside" | "area" | "low";
-  /** How what remains is parted: the same way throughout, so that the larger rest is largest, or by chance. */
-  readonly split: Split | "larger" | "chance";
+  /** Which rest a tile goes to: the least left beside it; the least area left, or that with a tile as long or as wide as
+   *  the rest much preferred; the lowest and then leftmost. */
+  readonly fit: "beside" | "area" | "flush" | "low";
+  /** How what remains is parted: the same way throughout, so that the larger rest is largest, across the longer side of
+   *  the corner left over, or by chance. */
+  readonly split: Split | "larger" | "shorter" | "chance";
   /** The whole rack is open from the start; or a sheet is opened when no open one takes the tile. */
   readonly rack: "open" | "in turn";
   /** Which sheet is opened: the first kind that takes the tile, or any. */
@@ -95,9 +97,16 @@ function bestSpot(tile: Tile, sheets: readonly OpenSheet[], usable: readonly Res
   return best;
 }
 
+/** What an area left over counts for where it is one strip: nothing is left beside the tile. */
+const flushShare = 0.3;
+
 function costOf(rest: Rest, w: number, h: number, rule: Rule): number {
   if (rule.fit === "beside") return Math.min(rest.w - w, rest.h - h);
   if (rule.fit === "area") return rest.w * rest.h - w * h;
+  if (rule.fit === "flush") {
+    const flush = rest.w - w < noise || rest.h - h < noise;
+    return (rest.w * rest.h - w * h) * (flush ? flushShare : 1);
+  }
   return rest.y + h + rest.x / 1e3;
 }
 
@@ -114,6 +123,7 @@ function lay(tile: Tile, { sheet, rest, lie, across, up }: Spot, rule: Rule, ran
 
 function splitBy(rule: Rule, rest: Rest, w: number, h: number, random: Random): Split {
   if (rule.split === "along" || rule.split === "across") return rule.split;
+  if (rule.split === "shorter") return rest.w - w < rest.h - h ? "along" : "across";
   if (rule.split === "chance") return random() < 0.5 ? "along" : "across";
   const along = Math.max((rest.w - w) * h, rest.w * (rest.h - h));
   const across = Math.max((rest.w - w) * rest.h, w * (rest.h - h));

@@ -1,31 +1,51 @@
 import type { NestEngine, NestOrder, NestResult } from "../engine.js";
 import { pick, type Random, randomFrom } from "../random.js";
 import { type Packing, pack, type Rule } from "./pack.js";
+import { repacked } from "./repack.js";
 import { kerfOf, type Tile, tilesOf } from "./tile.js";
 
 /**
  * Lays blanks by their extents, every cut from edge to edge, so that the result serves a saw as well as a router.
  *
- * Method:   many layouts made greedily, one tile after another in the best rest, each in another order and by another
- *           rule; half of them begin from the best order so far with a few tiles exchanged. The best is kept.
+ * Method:   layouts made greedily, one tile after another in the best rest, each in another order and by another rule.
+ *           Where one sheet does, or none can be spared, half of them begin from the best order so far with a few tiles
+ *           exchanged; else the best is repacked a few sheets at a time (repack.ts). The best of all is kept.
  * Best:     least left over, then least cost of stock, fewest sheets bought, least board cut into (so that offcuts go
  *           before whole sheets of the rack), fewest pieces of it, and the largest rectangle left in one piece.
  * Source:   greedy guillotine packing with one full cut a tile: common practice, no source.
  */
 export const nestRectangles: NestEngine = (order) => {
-  const search = { order, kerf: kerfOf(order), tiles: tilesOf(order), random: randomFrom(order.seed) };
+  const all = tilesOf(order);
+  const tiles = new Map(all.map((tile) => [tile.item, tile]));
+  const search: Search = { order, kerf: kerfOf(order), all, tiles, random: randomFrom(order.seed) };
   let best = attemptOf(search, 0, undefined);
+  let current = best.packing;
+  const greedy = Math.max(starters.length, Math.min(mostGreedy, Math.ceil(order.iterations / 4)));
   for (let n = 1; n < order.iterations; n++) {
-    const attempt = attemptOf(search, n, best);
-    if (isBetter(attempt.worth, best.worth)) best = attempt;
+    if (n >= greedy && n % 8 !== 0 && best.packing.sheets.length + best.packing.left.length > 1) {
+      const next = repackedOnce(search, current);
+      if (next === undefined) continue;
+      current = next;
+      const worth = worthOf(order, all, next);
+      if (isBetter(worth, best.worth)) best = { ...best, packing: next, worth };
+    } else {
+      const attempt = attemptOf(search, n, best);
+      if (!isBetter(attempt.worth, best.worth)) continue;
+      best = attempt;
+      current = best.packing;
+    }
   }
   return resultOf(order, best.packing);
 };
 
+/** Layouts made from nothing before the best is repacked. */
+const mostGreedy = 60;
+
 type Search = {
   readonly order: NestOrder;
   readonly kerf: number;
-  readonly tiles: readonly Tile[];
+  readonly all: readonly Tile[];
+  readonly tiles: ReadonlyMap<number, Tile>;
   readonly random: Random;
 };
 
@@ -37,12 +57,17 @@ type Attempt = {
   readonly worth: readonly number[];
 };
 
-function attemptOf({ order, kerf, tiles: all, random }: Search, n: number, best: Attempt | undefined): Attempt {
+function attemptOf({ order, kerf, all, random }: Search, n: number, best: Attempt | undefined): Attempt {
   const again = best && n >= starters.length && random() < 0.5;
   const rule = again ? best.rule : (starters[n] ?? anyRule(random));
   const tiles = again ? exchanged(best.tiles, random) : sorted(all, random, n < starters.length ? 0 : 0.25);
   const packing = pack(tiles, order.stock, kerf, rule, random);
   return { tiles, rule, packing, worth: worthOf(order, tiles, packing) };
+}
+
+function repackedOnce({ order, kerf, tiles, random }: Search, packing: Packing): Packing | undefined {
+  const anew = (loose: readonly Tile[]) => sorted(loose, random, 0.25);
+  return repacked({ packing, tiles }, order.stock, kerf, anyRule(random), anew, random);
 }
 
 /** Tried first, without chance, so that even a single iteration gives a decent layout. */
@@ -54,8 +79,8 @@ const starters: readonly Rule[] = [
 ];
 
 const anyRule = (random: Random): Rule => ({
-  fit: pick(random, ["beside", "area", "low"]),
-  split: pick(random, ["along", "across", "larger", "chance"]),
+  fit: pick(random, ["beside", "area", "flush", "low"]),
+  split: pick(random, ["along", "across", "larger", "shorter", "chance"]),
   rack: pick(random, ["open", "in turn"]),
   open: pick(random, ["first", "any"]),
 });
