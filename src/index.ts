@@ -18,6 +18,7 @@ export type { Show } from "./input/show.js";
 export { wordsOf } from "./input/words.js";
 export { jobJsonSchema } from "./job/jsonSchema.js";
 export { parseJob } from "./job/parse.js";
+export { type Coupon, couponOf, measuredDiameter, type Reading } from "./machining/coupon.js";
 export { programOf } from "./machining/program.js";
 export type * from "./model/build.js";
 export type * from "./model/ids.js";

@@ -117,6 +117,15 @@ export const thicknessChanged: FindingDef = {
     "Joints, lengths and depths all follow from the thickness that was measured. A program made for one thickness must not be run on another: slots would be loose or tight, and cuts not go through.",
 };
 
+export const noCoupon: FindingDef = {
+  code: "no-coupon",
+  severity: "error",
+  words: "{bit} makes no test piece",
+  next: "use {allowed}",
+  explain:
+    "A test piece shows what a straight or compression bit really cuts: a slot as wide as the bit, a disc, and a hole. Drills and bits with a form of their own are measured as they are.",
+};
+
 /** What the making of the program can find. */
 export const machiningFindings: readonly FindingDef[] = [
   bitDoesNotGoIn,
@@ -132,4 +141,5 @@ export const machiningFindings: readonly FindingDef[] = [
   pathOffBed,
   numberLeft,
   thicknessChanged,
+  noCoupon,
 ];

@@ -1,5 +1,8 @@
 import { circle, rectangle } from "../../src/geometry/shapes.js";
+import type { Finding } from "../../src/input/finding.js";
+import { couponOf } from "../../src/machining/coupon.js";
 import type { Cut } from "../../src/model/part.js";
+import { starterShop } from "../../src/shop/starter.js";
 import { all, byKind, programFor, shaped } from "../machining/setting.js";
 import { feature, opening, panel, rounded } from "../process/benchParts.js";
 import { coverAlone } from "./changes.js";
@@ -55,11 +58,7 @@ const measured = (thickness: number) =>
 const turning = (most: number) =>
   programFor([panel()], all("slow"), { bits: { slow: { kind: "straight", d: 12, "most rpm": most } } });
 
-const calls = (
-  why: string,
-  raises: () => { findings: ReturnType<typeof measured>["findings"] },
-  spares: typeof raises,
-) => ({
+const calls = (why: string, raises: () => { findings: readonly Finding[] }, spares: typeof raises) => ({
   why,
   raises: () => raises().findings,
   spares: () => spares().findings,
@@ -107,6 +106,11 @@ export const machiningTable: Table = {
     "no kind of piece marks its parts",
     () => numbered(15),
     () => numbered(17),
+  ),
+  "no-coupon": calls(
+    "it is asked for by name, not by a job",
+    () => couponOf(starterShop(), "5 drill"),
+    () => couponOf(starterShop(), "5 straight"),
   ),
   "thickness-changed": calls(
     "a build plans with the thickness that it cuts",

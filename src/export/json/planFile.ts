@@ -10,11 +10,12 @@ import type { Build, Layout, Plan, Process } from "../../model/build.js";
 import type { PartId } from "../../model/ids.js";
 import type { Built, Step } from "../../model/piece.js";
 import { outputNames } from "../outputNames.js";
+import { type ProgramSummary, summaryOf } from "./programSummary.js";
 
 /**
  * plan.json: all of a build, for other programs. Lengths mm, angles rad, volumes L, masses kg, whatever the job shows;
  * profiles are closed chains, counter-clockwise, each vertex with the bulge of the edge that leaves it. `plan`,
- * `process` and `layout` hold nothing that depends on how lengths are shown; only `lists` has words.
+ * `process`, `layout` and `program` hold nothing that depends on how lengths are shown; only `lists` has words.
  */
 export type PlanFile = {
   /** Counts up when a reader of this file would have to change. */
@@ -29,6 +30,7 @@ export type PlanFile = {
   readonly plan: Omit<Plan, "built"> & Omit<Built, "steps" | "buys">;
   readonly process: Process;
   readonly layout: Layout;
+  readonly program: ProgramSummary;
   readonly findings: readonly Finding[];
   /** Names of the files of each part and sheet, without folder and extension. */
   readonly files: {
@@ -46,7 +48,7 @@ export type PlanFile = {
 };
 
 export function planFileOf(build: Build): PlanFile {
-  const { job, hash, plan, process, layout, findings } = build;
+  const { job, hash, plan, process, layout, program, findings } = build;
   const { built, ...rest } = plan;
   const { steps: _steps, buys: _buys, ...made } = built;
   return {
@@ -61,6 +63,7 @@ export function planFileOf(build: Build): PlanFile {
     plan: { ...rest, ...made },
     process,
     layout,
+    program: summaryOf(program),
     findings,
     files: filesOf(build),
     lists: listsOf(build),
