@@ -1,0 +1,104 @@
+import { circlesIn } from "./circles.js";
+import { areaOfLoop, areaOfLoops, boxOfLoops, drawnIn, hullOf, type Loop, turnLoops } from "./loops.js";
+import type { Fields } from "./overlap.js";
+
+/**
+ * A part in one of its turns, ready for the search: plain typed arrays about a reference point of its own.
+ *
+ * `edges` holds eight numbers an edge: both ends, then its box. `runs` are boxes of a few edges in a row, four numbers
+ * each, so that most edges are never looked at.
+ */
+export type Shape = {
+  /** Parts of one form are alike but for their turns. */
+  readonly form: number;
+  /** Its place among all shapes. */
+  readonly number: number;
+  readonly turn: number;
+  readonly cos: number;
+  readonly sin: number;
+  readonly edges: Float64Array;
+  readonly runs: Float64Array;
+  /** A point well within the material. */
+  readonly innerX: number;
+  readonly innerY: number;
+  /** Box of the edges. */
+  readonly x0: number;
+  readonly y0: number;
+  readonly x1: number;
+  readonly y1: number;
+  /** How much room it needs to get out of another's way: the fourth root of its hull's area. */
+  readonly bulk: number;
+  /** Area of the material. */
+  readonly area: number;
+};
+
+/** Edges in a run. */
+export const runLength = 8;
+
+/** The loops of a part turned by `turn`. What touches does not collide, up to `hair`; mm, rad. */
+export function shapeOf(form: number, number: number, loops: readonly Loop[], turn: number, hair: number): Shape {
+  const fine = turnLoops(drawnIn(loops, hair), turn);
+  const edges = edgesOf(fine);
+  const hull = areaOfLoop(hullOf(fine[0]!));
+  const [inner] = circlesIn(fine, { cover: 1, most: 1 });
+  return {
+    form,
+    number,
+    turn,
+    cos: Math.cos(turn),
+    sin: Math.sin(turn),
+    edges,
+    runs: runsOf(edges),
+    innerX: inner!.x,
+    innerY: inner!.y,
+    ...boxOfLoops(fine),
+    bulk: Math.sqrt(Math.sqrt(hull)),
+    area: areaOfLoops(fine),
+  };
+}
+
+/** All turns of all forms, and the fields of their pairs, which are made when first asked for. */
+export function shapesOf(
+  forms: readonly { readonly loops: readonly Loop[]; readonly turns: readonly number[] }[],
+  hair: number,
+): { readonly turns: readonly (readonly Shape[])[]; readonly fields: Fields } {
+  let number = 0;
+  const turns = forms.map(({ loops, turns }, form) => turns.map((turn) => shapeOf(form, number++, loops, turn, hair)));
+  const shapeAt = (form: number, turn: number) => shapeOf(form, -1, forms[form]!.loops, turn, hair);
+  return { turns, fields: { made: new Map(), shapeAt, steps: fieldSteps } };
+}
+
+/** Points of a field along its side: finer fields guide better, but cost more to make and to keep near the processor. */
+const fieldSteps = 48;
+
+function edgesOf(loops: readonly Loop[]): Float64Array {
+  return Float64Array.from(
+    loops.flatMap((loop) =>
+      loop.flatMap((a, i) => {
+        const b = loop[(i + 1) % loop.length]!;
+        return [a.x, a.y, b.x, b.y, Math.min(a.x, b.x), Math.min(a.y, b.y), Math.max(a.x, b.x), Math.max(a.y, b.y)];
+      }),
+    ),
+  );
+}
+
+function runsOf(edges: Float64Array): Float64Array {
+  const count = Math.ceil(edges.length / 8 / runLength);
+  const runs = new Float64Array(count * 4);
+  for (let k = 0; k < count; k++) {
+    const box = [
+      Number.POSITIVE_INFINITY,
+      Number.POSITIVE_INFINITY,
+      Number.NEGATIVE_INFINITY,
+      Number.NEGATIVE_INFINITY,
+    ];
+    for (let e = k * runLength * 8; e < Math.min(edges.length, (k + 1) * runLength * 8); e += 8) {
+      box[0] = Math.min(box[0]!, edges[e + 4]!);
+      box[1] = Math.min(box[1]!, edges[e + 5]!);
+      box[2] = Math.max(box[2]!, edges[e + 6]!);
+      box[3] = Math.max(box[3]!, edges[e + 7]!);
+    }
+    runs.set(box, k * 4);
+  }
+  return runs;
+}

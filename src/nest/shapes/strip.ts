@@ -1,0 +1,157 @@
+import { type Random, randomFrom } from "../random.js";
+import type { Loop } from "./loops.js";
+import { type Lying, lyingOf, makePile, type Pile, putInside, reckonAll, restore } from "./pile.js";
+import type { Effort } from "./place.js";
+import { shapesOf } from "./shape.js";
+import { untangle } from "./untangle.js";
+
+/** Parts that are alike: their loops, how often, and the turns they may have. mm, rad. */
+export type Form = { readonly loops: readonly Loop[]; readonly count: number; readonly turns: readonly number[] };
+
+/** Forms to lie on a strip of this width, as short as can be. mm. */
+export type StripOrder = { readonly forms: readonly Form[]; readonly width: number };
+
+/** A layout without overlap, and the length of strip it takes. Parts lie in the order of the forms. */
+export type StripLayout = { readonly length: number; readonly lying: Lying };
+
+/** A search that can be stopped and gone on with. */
+export type StripSearch = {
+  readonly pile: Pile;
+  readonly random: Random;
+  readonly steps: Generator<void, void>;
+  best: StripLayout;
+  /** Share of the budget that is used, 0 to 1. */
+  share: number;
+  /** The best came from elsewhere: begin anew from it. */
+  adopted: boolean;
+};
+
+export function beginStrip({ forms, width }: StripOrder, seed: number): StripSearch {
+  const { turns, fields } = shapesOf(forms, hairOf(width));
+  const parts = forms.flatMap(({ count }, form) => Array.from({ length: count }, () => turns[form]!));
+  const pile = makePile(parts, fields, parts.length, Float64Array.of(0, 0, 0, width));
+  const best = { length: Number.POSITIVE_INFINITY, lying: lyingOf(pile) };
+  const search = { pile, random: randomFrom(seed), best, share: 0, adopted: false };
+  const whole: StripSearch = Object.assign(search, { steps: stepsOf(() => whole) });
+  return whole;
+}
+
+/** What touches does not collide: far below what a machine or a published check can tell. */
+const hairOf = (width: number): number => 1e-7 * width;
+
+/** Goes on until so many more places are tried; `share` says how far the whole budget will be spent then. */
+export function advance(search: StripSearch, tries: number, share: number): StripLayout {
+  search.share = share;
+  const end = search.pile.tried + tries;
+  while (search.pile.tried < end && !search.steps.next().done);
+  return search.best;
+}
+
+/** Takes over a layout from another search if it is better. */
+export function adopt(search: StripSearch, layout: StripLayout): void {
+  if (layout.length >= search.best.length) return;
+  search.best = layout;
+  search.adopted = true;
+}
+
+const usual: Effort = { wide: 50, near: 25 };
+/** Share of the budget for exploring; the rest only presses the best layout together. */
+const exploring = 0.8;
+
+function* stepsOf(of: () => StripSearch): Generator<void, void> {
+  const search = of();
+  yield* start(search);
+  while (search.share < exploring) yield* explore(search);
+  for (;;) yield* compress(search);
+}
+
+/** Scatters the parts over a strip that grows until they come apart. */
+function* start(search: StripSearch): Generator<void, void> {
+  const { pile, random } = search;
+  const { rooms } = pile;
+  const area = pile.shape.reduce((sum, s) => sum + s.area, 0);
+  const widest = Math.max(...pile.turns.map((turns) => Math.min(...turns.map((s) => s.x1 - s.x0))));
+  for (let length = Math.max(widest, (1.3 * area) / rooms[3]!); !search.adopted; length *= 1.15) {
+    rooms[2] = length;
+    for (let i = 0; i < pile.loose; i++) putInside(pile, i, 0, pile.turn[i]!, random() * length, random() * rooms[3]!);
+    if ((yield* untangle(pile, random, { effort: usual, passes: 30, rounds: 1 }, () => search.adopted)) === 0) {
+      keep(search);
+      return;
+    }
+  }
+}
+
+/** Shortens the strip a step at a time; where a length will not do, tries again from a disturbed layout. */
+function* explore(search: StripSearch): Generator<void, void> {
+  const { pile, random } = search;
+  const pool: { overlap: number; lying: Lying }[] = [];
+  search.adopted = false;
+  restore(pile, search.best.lying);
+  shorten(search, 0.01);
+  while (search.share < exploring && !search.adopted) {
+    const over = () => search.adopted || search.share >= exploring;
+    const overlap = yield* untangle(pile, random, { effort: usual, passes: 100, rounds: 3 }, over);
+    if (over()) return;
+    if (overlap === 0) {
+      keep(search);
+      return;
+    }
+    pool.push({ overlap, lying: lyingOf(pile) });
+    pool.sort((a, b) => a.overlap - b.overlap);
+    pool.length = Math.min(pool.length, 10);
+    const from = pool[Math.floor(pool.length * Math.abs(random() + random() - 1))]!;
+    restore(pile, from.lying);
+    swapLarge(pile, random);
+  }
+}
+
+function swapLarge(pile: Pile, random: Random): void {
+  const order = [...Array(pile.loose).keys()].sort((a, b) => pile.shape[b]!.bulk - pile.shape[a]!.bulk);
+  const large = order.slice(0, Math.max(2, Math.ceil(order.length * 0.5)));
+  const any = () => large[Math.floor(random() * large.length)]!;
+  const i = any();
+  let j = any();
+  for (let n = 0; n < 20 && (i === j || pile.turns[i] === pile.turns[j]); n++) j = any();
+  const from = { x: pile.x[i]!, y: pile.y[i]! };
+  putInside(pile, i, 0, pile.turn[i]!, pile.x[j]!, pile.y[j]!);
+  putInside(pile, j, 0, pile.turn[j]!, from.x, from.y);
+  reckonAll(pile);
+}
+
+/** Presses the best layout together by steps that grow smaller towards the end of the budget. */
+function* compress(search: StripSearch): Generator<void, void> {
+  const { pile, random } = search;
+  const done = Math.min(1, (search.share - exploring) / (1 - exploring));
+  search.adopted = false;
+  restore(pile, search.best.lying);
+  shorten(search, 0.001 * (1 - done) + 0.0001 * done);
+  const patience = { effort: usual, passes: 50, rounds: 2 };
+  if ((yield* untangle(pile, random, patience, () => search.adopted)) === 0) keep(search);
+}
+
+/** Cuts a share out of the best layout at a random place: what lies beyond moves up, over what lies before. */
+function shorten({ pile, best, random }: StripSearch, by: number): void {
+  const length = best.length * (1 - by);
+  const at = random() * length;
+  pile.rooms[2] = length;
+  for (let i = 0; i < pile.loose; i++) {
+    const s = pile.shape[i]!;
+    const beyond = pile.x[i]! + (s.x0 + s.x1) / 2 > at;
+    putInside(pile, i, 0, pile.turn[i]!, pile.x[i]! - (beyond ? by * best.length : 0), pile.y[i]!);
+  }
+}
+
+/** Keeps the pile, which has no overlap, as the best; the strip ends where the parts do. */
+function keep(search: StripSearch): void {
+  const { pile } = search;
+  const { boxes } = pile;
+  let x0 = Number.POSITIVE_INFINITY;
+  let x1 = Number.NEGATIVE_INFINITY;
+  for (let i = 0; i < pile.loose; i++) {
+    x0 = Math.min(x0, boxes[4 * i]!);
+    x1 = Math.max(x1, boxes[4 * i + 2]!);
+  }
+  const lying = lyingOf(pile);
+  for (let k = 2; k < lying.length; k += 4) lying[k]! -= x0;
+  if (x1 - x0 < search.best.length) search.best = { length: x1 - x0, lying };
+}
