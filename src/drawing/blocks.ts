@@ -84,6 +84,21 @@ export function tableRow(columns: readonly Column[], cells: readonly Cell[], sty
   };
 }
 
+/** Blocks that stay on one page. */
+export function stacked(blocks: readonly Block[]): Block {
+  return {
+    height: blocks.reduce((sum, { height }) => sum + height, 0),
+    draw: ({ x, y }) => {
+      let top = y;
+      return blocks.flatMap((block) => {
+        const items = block.draw({ x, y: top });
+        top -= block.height;
+        return items;
+      });
+    },
+  };
+}
+
 /** A line that is cut short, for where only one line has room. */
 export function oneLine(text: string, width: number, style: Style = {}): Block {
   const { height = 2.5, bold = false } = style;

@@ -1,6 +1,7 @@
 import type { Build } from "../model/build.js";
 import { cautionPages, type PrintedCaution } from "./cautionPage.js";
 import { finishPage } from "./draft.js";
+import { handPages } from "./handPage.js";
 import { type ListedParts, listPages } from "./listPage.js";
 import type { Page } from "./page.js";
 import { partPages } from "./partPage.js";
@@ -15,14 +16,18 @@ export type FromLists = {
   readonly rows: readonly ListedParts[];
   readonly cautions: readonly PrintedCaution[];
   readonly onParts: readonly string[];
+  /** The same of the pages for hand routing. */
+  readonly onRouting: readonly string[];
 };
 
-/** All drawings of a job: cautions, cut list, a page or two for each kind of part, a page for each sheet. */
+/** All drawings of a job: cautions, cut list, a page or two for each kind of part, hand routing, a page for each sheet. */
 export function drawingsOf(build: Build, lists: FromLists): readonly Page[] {
+  const kinds = lists.rows.flatMap((row) => sameParts(row, build));
   const drafts = [
     ...cautionPages(build, lists.cautions),
     ...listPages(lists.rows, build),
-    ...lists.rows.flatMap((row) => sameParts(row, build)).flatMap((same) => partPages(same, build, lists.onParts)),
+    ...kinds.flatMap((same) => partPages(same, build, lists.onParts)),
+    ...handPages(kinds, build, lists.onRouting),
     ...build.layout.sheets.flatMap((sheet) => sheetPages(sheet, build)),
   ];
   return drafts.map((draft, i) => finishPage(draft, i + 1, drafts.length, build));

@@ -8,6 +8,7 @@ import { edgeName } from "./edgeName.js";
 import { massKg, massWords } from "./mass.js";
 import { methodWords } from "./methodWords.js";
 import { degrees, overallSize, sizePair, toolSize } from "./sizes.js";
+import { elsewhereNotes } from "./workGroups.js";
 
 /** What a part's page says beside the drawing, one short sentence each. `count`: how many are cut alike. */
 export function notesOf(part: Part, count: number, build: Build): readonly string[] {
@@ -16,6 +17,7 @@ export function notesOf(part: Part, count: number, build: Build): readonly strin
     sizeNote(part, build),
     massNote(part, count, build),
     methodNote(part, build),
+    ...elsewhere(part, build),
     ...grainNote(part),
     ...coveringNotes(part, build),
     ...jointNote(part),
@@ -47,6 +49,12 @@ function massNote(part: Part, count: number, { job, shop }: Build): string {
 function methodNote(part: Part, { process }: Build): string {
   const how = process.parts.find((each) => each.part === part.id);
   return how ? `Cut by ${methodWords[how.method]} (${how.why})` : "Not cut: no way to cut it was found";
+}
+
+/** What is cut elsewhere than the part itself: at the bench, by hand, in a second setup. */
+function elsewhere(part: Part, { process }: Build): readonly string[] {
+  const how = process.parts.find((each) => each.part === part.id);
+  return how ? elsewhereNotes(how) : [];
 }
 
 function grainNote(part: Part): readonly string[] {

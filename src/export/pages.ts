@@ -1,6 +1,6 @@
 import { drawingsOf } from "../drawing/drawingSet.js";
 import type { Page } from "../drawing/page.js";
-import { cautionsFor } from "../lists/cautions.js";
+import { cautionsFor, cautionWords } from "../lists/cautions.js";
 import { cutListOf } from "../lists/cutList.js";
 import type { Build } from "../model/build.js";
 
@@ -14,5 +14,6 @@ export function pagesOf(build: Build): readonly Page[] {
     ...cautions.filter(({ id }) => onEveryPart.has(id)).map(({ sentence }) => sentence),
     "All cautions stand on sheet 1.",
   ];
-  return drawingsOf(build, { rows: cutListOf(build), cautions, onParts });
+  const onRouting = cautionsFor(build, "cut list").map(cautionWords);
+  return drawingsOf(build, { rows: cutListOf(build), cautions, onParts, onRouting });
 }

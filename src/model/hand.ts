@@ -32,6 +32,8 @@ export type HandProfile = {
   readonly size: readonly [number, number];
   readonly depth: number;
   readonly through: boolean;
+  /** A plain rectangle's outside: a straight edge does what a template would. */
+  readonly straight: boolean;
   /** Depths below the board's face, pass by pass, for the bit of the first way. */
   readonly passes: readonly number[];
   readonly feed: "clockwise" | "counter-clockwise";

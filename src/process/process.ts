@@ -6,7 +6,7 @@ import type { Shop } from "../model/shop.js";
 import { rowOf } from "../shop/lookups.js";
 import { cornerLeftToBench, cornerTooTight } from "./corners.js";
 import { gapOf } from "./gap.js";
-import { handOf } from "./hand/hand.js";
+import { handOf, withBestBits } from "./hand/hand.js";
 import { overMachine, partOverMachine, ripTooWide } from "./machineLimits.js";
 import { type Way, wayOf } from "./method.js";
 import { bitTooShort, noBitFits, toolToBuy } from "./missing.js";
@@ -53,7 +53,11 @@ export function processOf(job: Job, shop: Shop, plan: Plan): Outcome<Process> {
   ];
   const built = plan.built.parts;
   const { registration, findings: unpinned } = registrationsOf(job, shop, built, parts);
-  return { value: { parts, registration, hand: handOf(shop, built, parts) }, findings: [...findings, ...unpinned] };
+  const hand = handOf(shop, built, parts);
+  return {
+    value: { parts: withBestBits(parts, built, hand), registration, hand },
+    findings: [...findings, ...unpinned],
+  };
 }
 
 function processPart(

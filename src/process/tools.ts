@@ -17,7 +17,7 @@ export type Works = {
 };
 
 /** Wider bits waste board and load a light machine: mm (1/2 in), common practice, no source. */
-const widestThrough = 12.7;
+export const widestThrough = 12.7;
 
 /** The widest bit on hand that gets into every corner of what is cut through in a part, and is long enough. */
 export function widestBitFor(shop: Shop, part: Part, method: Method): NamedBit | undefined {

@@ -9,7 +9,12 @@ import type { Build } from "../../src/model/build.js";
 /** The drawings of a build as the exporters make them. */
 export function pagesOf(build: Build): readonly Page[] {
   const cautions = cautionsFor(build);
-  return drawingsOf(build, { rows: cutListOf(build), cautions, onParts: ["All cautions stand on sheet 1."] });
+  return drawingsOf(build, {
+    rows: cutListOf(build),
+    cautions,
+    onParts: ["All cautions stand on sheet 1."],
+    onRouting: [],
+  });
 }
 
 export function textsOf(page: Page): readonly Text[] {

@@ -1,6 +1,8 @@
 import type { Exporter } from "../../model/build.js";
 import { buyCsv } from "./buyCsv.js";
 import { cutListCsv } from "./cutListCsv.js";
+import { handCsv, isRoutedByHand } from "./handCsv.js";
+import { workCsv } from "./workCsv.js";
 
 /** Lists for a spreadsheet. */
 export const csvExporter: Exporter = {
@@ -8,5 +10,7 @@ export const csvExporter: Exporter = {
   write: (build) => [
     { path: "cut-list.csv", bytes: cutListCsv(build) },
     { path: "buy.csv", bytes: buyCsv(build) },
+    { path: "work-list.csv", bytes: workCsv(build) },
+    ...(isRoutedByHand(build) ? [{ path: "hand-routing.csv", bytes: handCsv(build) }] : []),
   ],
 };

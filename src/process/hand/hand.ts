@@ -5,6 +5,29 @@ import type { Shop } from "../../model/shop.js";
 import { circleJigs } from "./jigs.js";
 import { handProfile, routedByHand } from "./profiles.js";
 
+/** The processes with the bits that lead best along their templates; a notch is cut with its outline. */
+export function withBestBits(
+  processes: readonly PartProcess[],
+  parts: readonly Part[],
+  hand: Hand,
+): readonly PartProcess[] {
+  const best = new Map(hand.profiles.map(({ feature, templates }) => [feature, templates[0]?.bit]));
+  return processes.map((process) => {
+    const features = parts.find(({ id }) => id === process.part)?.features ?? [];
+    const outline = features.find(({ cut }) => cut.kind === "outline")?.id;
+    const notches = new Set(features.filter(({ cut }) => cut.kind === "notch").map(({ id }) => id));
+    const seen = new Set<string>();
+    const work = process.work.map((each) => {
+      const line = notches.has(each.feature) ? outline : each.feature;
+      const tool = line && best.get(line);
+      const first = !seen.has(each.feature);
+      seen.add(each.feature);
+      return first && each.by === "hand" && tool !== undefined ? { ...each, tool } : each;
+    });
+    return { ...process, work };
+  });
+}
+
 /** What one needs at the bench for what is routed by hand: templates for every line, and pivots for circles. */
 export function handOf(shop: Shop, parts: readonly Part[], processes: readonly PartProcess[]): Hand {
   const each = parts.map((part) => {

@@ -7,6 +7,7 @@ import type { Shop } from "../../model/shop.js";
 import { cutOf } from "../../shop/lookups.js";
 import { rules } from "../../shop/rules.js";
 import { bitsOf, isLongEnough, type NamedBit } from "../bits.js";
+import { widestThrough } from "../tools.js";
 import { handPasses } from "./passes.js";
 import type { Routed } from "./profiles.js";
 
@@ -14,9 +15,6 @@ type Circle = Routed & { readonly center: Point; readonly radius: number };
 
 /** The inside is cut last: the pivot goes with it. */
 const order: readonly HandSide[] = ["recess", "outside", "inside"];
-
-/** Wider bits load a hand router at the end of a jig: mm (1/2 in), common practice, no source. */
-const widest = 12.7;
 
 /** The circles of a part that a jig can cut, those about one pivot together. */
 export function circleJigs(shop: Shop, part: Part, routed: readonly Routed[]): readonly CircleJig[] {
@@ -36,7 +34,7 @@ export function circleJigs(shop: Shop, part: Part, routed: readonly Routed[]): r
 
 function jigAt(shop: Shop, part: Part, circles: readonly Circle[]): readonly CircleJig[] {
   const deepest = Math.max(...circles.map(({ depth }) => depth));
-  const bit = bitsOf(shop, ["straight"]).find((one) => cutOf(one.bit) <= widest && isLongEnough(one, deepest));
+  const bit = bitsOf(shop, ["straight"]).find((one) => cutOf(one.bit) <= widestThrough && isLongEnough(one, deepest));
   const [first] = circles;
   if (!bit || !first) return [];
   const inside = circles.find(({ side }) => side === "inside")?.radius ?? 0;

@@ -7,7 +7,9 @@ import type { Feature, Part } from "../../model/part.js";
 import type { Shop } from "../../model/shop.js";
 import { cutOf, rowOf } from "../../shop/lookups.js";
 import { rules } from "../../shop/rules.js";
+import { isRectangle } from "../method.js";
 import { reachOf } from "../reach.js";
+import { widestThrough } from "../tools.js";
 import { guidesFor } from "./guides.js";
 import { handPasses } from "./passes.js";
 import { lineOf, templateFor } from "./template.js";
@@ -62,6 +64,7 @@ export function handProfile(shop: Shop, part: Part, routed: Routed): HandProfile
     size: [max.x - min.x, max.y - min.y],
     depth,
     through,
+    straight: side === "outside" && isRectangle(loop),
     passes: bit ? handPasses(cutOf(bit), depth, shop.router.step) : [],
     feed: side === "outside" ? "counter-clockwise" : "clockwise",
     allowance: through ? rules.roughAllowance.value : 0,
@@ -71,7 +74,7 @@ export function handProfile(shop: Shop, part: Part, routed: Routed): HandProfile
   };
 }
 
-/** A template that there can be, that rounds nothing over, with a bush before a bearing, a wide bit and a small offset. */
+/** A template that there can be, that rounds nothing over; a wide bit, but none too wide for the router; a small offset. */
 const bestFirst =
   (shop: Shop) =>
   (a: Template, b: Template): number => {
@@ -79,6 +82,7 @@ const bestFirst =
     return (
       Number(a.size === undefined) - Number(b.size === undefined) ||
       a.rounded - b.rounded ||
+      Number(width(a) > widestThrough) - Number(width(b) > widestThrough) ||
       width(b) - width(a) ||
       a.offset - b.offset
     );
