@@ -54,7 +54,7 @@ export function programFor(parts: readonly Part[], work: WorkOf, setting: Settin
     (part, i): Placed => ({
       part: part.id,
       x: 100 + 500 * (i % 4),
-      y: 100 + 400 * Math.floor(i / 4),
+      y: 100 + 500 * Math.floor(i / 4),
       turn: 0,
       backUp: false,
       ...setting.placed?.(part, i),
