@@ -60,9 +60,11 @@ function partBlocks({ first, parts }: SameParts, build: Build, width: number): r
   const circles = jigs.filter(({ part }) => part === first.id);
   const numbers = inRuns(parts.map(({ number }) => number));
   const name = parts.length === 1 ? partName(first) : `${namesOf(parts)}, ${parts.length} off`;
+  const [line, ...more] = lines.map((each) => lineBlock(each, build, width));
+  const heading = paragraph(`${numbers}  ${name}`, width, { height: 3.5, bold: true });
   return [
-    paragraph(`${numbers}  ${name}`, width, { height: 3.5, bold: true }),
-    ...lines.map((line) => lineBlock(line, build, width)),
+    stacked([heading, ...(line ? [line] : [])]),
+    ...more,
     ...circles.map((jig) => jigBlock(jig, first, build, width)),
     rule(width),
   ];

@@ -54,7 +54,7 @@ function methodNote(part: Part, { process }: Build): string {
 /** What is cut elsewhere than the part itself: at the bench, by hand, in a second setup. */
 function elsewhere(part: Part, { process }: Build): readonly string[] {
   const how = process.parts.find((each) => each.part === part.id);
-  return how ? elsewhereNotes(how) : [];
+  return how ? elsewhereNotes(part, how) : [];
 }
 
 function grainNote(part: Part): readonly string[] {

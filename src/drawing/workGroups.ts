@@ -1,7 +1,8 @@
 import type { FeatureWork, PartProcess } from "../model/build.js";
 import { featureName } from "../model/ids.js";
+import type { Part } from "../model/part.js";
 import { methodWords } from "./methodWords.js";
-import { inRuns } from "./runs.js";
+import { countedWork } from "./workNouns.js";
 
 /** Features of a part that are cut at one place with one tool for one reason. */
 export type WorkGroup = Pick<FeatureWork, "by" | "setup" | "tool" | "why"> & { readonly features: readonly string[] };
@@ -24,15 +25,17 @@ export function placeWords({ by, setup }: Pick<FeatureWork, "by" | "setup">): st
 }
 
 /**
- * What is cut elsewhere than the part itself, a sentence each: "At the bench: pilot.1 to 8, 2.3 drill (into an edge)".
- * What is done to the outline afterwards, bevels and flush edges, has notes of its own.
+ * What is cut elsewhere than the part itself, a sentence each: "At the bench: 8 holes into an edge, 2.3 drill". What is
+ * done to the outline afterwards, bevels and flush edges, has notes of its own.
  */
-export function elsewhereNotes({ work, method }: PartProcess): readonly string[] {
+export function elsewhereNotes(part: Part, { work, method }: PartProcess): readonly string[] {
   const first = work.filter(({ feature }, i) => work.findIndex((each) => each.feature === feature) === i);
   return workGroups(first)
     .filter(({ by, setup }) => by !== method || setup === 2)
     .map((group) => {
+      const features = part.features.filter(({ id }) => group.features.includes(featureName(id)));
+      const what = countedWork(features) || "the outline";
       const tool = group.tool === undefined ? "" : `, ${group.tool}`;
-      return `At the ${placeWords(group)}: ${inRuns(group.features)}${tool} (${group.why})`;
+      return `At the ${placeWords(group)}: ${what}${tool} (${group.why})`;
     });
 }

@@ -19,7 +19,7 @@ export function placeOf(shop: Shop, feature: Feature, { method, sides }: How): P
   const { cut, side, stage } = feature;
   if (stage === "assembled") return byHand(cut, "after glue-up");
   if (typeof side !== "string") return byHand(cut, "into an edge of the loose part");
-  if (stage === "bench" && !isChamfer(cut)) return byHand(cut, "on the loose part");
+  if (stage === "bench") return byHand(cut, "on the loose part");
   if (method === "saw" && cut.kind === "outline") return { by: "saw", why: "straight, square edges" };
   if (method === "saw") return byHand(cut, "in the sawn part");
   if (method === "hand") return byHand(cut, "the part is cut by hand");

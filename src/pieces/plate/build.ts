@@ -98,7 +98,7 @@ function chamfer(spec: PlateSpec, around: Around): readonly Draft[] {
   const width = spec["open over"]?.edge?.chamfer;
   if (width === undefined) return [];
   const cut = { kind: "edge", form: "chamfer", along: [openingName], width, depth: width, angle: Math.PI / 4 } as const;
-  return [{ name: "chamfer.driver", from: [below(around.origin, "open over", "edge")], cut, stage: "bench" }];
+  return [{ name: "chamfer.driver", from: [below(around.origin, "open over", "edge")], cut }];
 }
 
 function edgesOf(spec: PlateSpec, { body, covering, opening }: Design): Readonly<Record<string, Edge>> {

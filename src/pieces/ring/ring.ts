@@ -156,7 +156,7 @@ function chamferDrafts(spec: RingSpec, { origin }: Around): readonly Draft[] {
     if (width === undefined) return [];
     const along = [which === "outside" ? "outline" : "opening.inside"];
     const cut = { kind: "edge", form: "chamfer", along, width, depth: width, angle: Math.PI / 4 } as const;
-    return [{ name: `chamfer.${which}`, from: [below(origin, "chamfer", which)], cut, stage: "bench" }];
+    return [{ name: `chamfer.${which}`, from: [below(origin, "chamfer", which)], cut }];
   });
 }
 
