@@ -7,13 +7,20 @@ export type OutputNames = {
   readonly parts: ReadonlyMap<PartId, string>;
   /** In the order of the layout's sheets. */
   readonly sheets: readonly string[];
+  /** In the order of the program's setups: the sheet's own name, or one of its own where the sheet is turned over. */
+  readonly setups: readonly string[];
 };
 
-export function outputNames({ plan, layout }: Build): OutputNames {
+export function outputNames({ plan, layout, program }: Build): OutputNames {
   const { parts } = plan.built;
   const names = uniqueFileNames(parts.map(({ number, id }) => `${number} ${id}`));
+  const sheets = layout.sheets.map(({ sheet }) => sheet);
+  const turned = program.setups.map(({ name }) => name).filter((name) => !sheets.includes(name));
+  const onSheets = uniqueFileNames([...sheets, ...turned]);
+  const all = [...sheets, ...turned];
   return {
     parts: new Map(parts.map(({ id }, i) => [id, names[i]!])),
-    sheets: uniqueFileNames(layout.sheets.map(({ sheet }) => sheet)),
+    sheets: onSheets.slice(0, sheets.length),
+    setups: program.setups.map(({ name }) => onSheets[all.indexOf(name)]!),
   };
 }

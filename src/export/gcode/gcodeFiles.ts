@@ -1,4 +1,4 @@
-import type { Build, OutputFile } from "../../model/build.js";
+import type { Build } from "../../model/build.js";
 import type { Run, Setup } from "../../model/program.js";
 import type { Cnc } from "../../model/shop.js";
 import { header } from "./header.js";
@@ -20,5 +20,3 @@ export function programsOf(build: Build, setup: Setup, cnc: Cnc, name: string): 
   if (cnc.controller.tools !== "file") return [file(setup.runs, "")];
   return setup.runs.map((run, i) => file([run], `-tool-${i + 1}-of-${setup.runs.length}`));
 }
-
-export const bytesOf = (path: string, text: string): OutputFile => ({ path, bytes: new TextEncoder().encode(text) });

@@ -59,18 +59,17 @@ export function heldInside(
   cut: Cut,
 ): { readonly held: Held | undefined; readonly uncut: readonly Spot[] } {
   const { room, swept, chord } = cut;
-  const around = [...hole].reverse();
-  const bit = bitNear([around], cut);
-  const core = grown([around], -share * bit, chord);
+  const bit = bitNear([hole], cut);
+  const core = grown([hole], -share * bit, chord);
   if (core.length > 0) {
-    const ring = without(grown([around], -edge, chord), core);
-    return { held: heldIn(ring, around, share * bit, cut), uncut: [] };
+    const ring = without(grown([hole], -edge, chord), core);
+    return { held: heldIn(ring, hole, share * bit, cut), uncut: [] };
   }
   const depth = room.thickness - hair;
-  const left = without(reachable([around], bit / 2, chord), swept(depth, boxOf([around])));
+  const left = without(reachable([hole], bit / 2, chord), swept(depth, boxOf([hole])));
   // Where no bit fits, all of it is still there.
-  const cleared = swept(depth, boxOf([around])).length > 0;
-  return { held: undefined, uncut: spotsOf(name, depth, cleared ? left : grown([around], -edge, chord)) };
+  const cleared = swept(depth, boxOf([hole])).length > 0;
+  return { held: undefined, uncut: spotsOf(name, depth, cleared ? left : grown([hole], -edge, chord)) };
 }
 
 function heldIn(ring: Polygons, line: Polygon, width: number, cut: Cut): Held {

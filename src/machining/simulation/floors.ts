@@ -16,13 +16,15 @@ export function uncutFloors(
   swept: Swept,
   chord: number,
 ): readonly Spot[] {
-  return stock.blind.flatMap((blind) =>
-    depthsOf(blind).flatMap((depth) => {
-      const round = blind.draft > 0 ? blind.draft * (blind.depth - depth) : roundOf(blind, tracks, cutters);
-      const wanted = both(reachable(takenAt([blind], depth, chord), round, chord), stock.blank);
-      return spotsOf(blind.name, depth, without(wanted, swept(depth, widened(boxOf(blind.area), 1))));
-    }),
-  );
+  return stock.blind
+    .filter(({ need }) => need !== false)
+    .flatMap((blind) =>
+      depthsOf(blind).flatMap((depth) => {
+        const round = blind.draft > 0 ? blind.draft * (blind.depth - depth) : roundOf(blind, tracks, cutters);
+        const wanted = both(reachable(takenAt([blind], depth, chord), round, chord), stock.blank);
+        return spotsOf(blind.name, depth, without(wanted, swept(depth, widened(boxOf(blind.area), 1))));
+      }),
+    );
 }
 
 /** An upright wall is looked at just above its floor, a sloping one on its way down too. */

@@ -27,6 +27,11 @@ export function grown(polygons: Polygons, by: number, chord: number): Polygons {
     : inflatePathsD(open(polygons), by, JoinType.Round, EndType.Polygon, 2, digits, Math.min(chord, Math.abs(by) / 4));
 }
 
+/** What a disc takes on an open line of straight pieces, both ends included. */
+export function sweptLine(line: Polygon, radius: number, chord: number): Polygons {
+  return inflatePathsD([[...line]], radius, JoinType.Round, EndType.Round, 2, digits, Math.min(chord, radius / 4));
+}
+
 /** A regular polygon on a circle, true to `chord`, counter-clockwise. */
 export function disc(center: Point, radius: number, chord: number): Polygon {
   return bow(center, radius, 0, 2 * Math.PI, chord).slice(1);

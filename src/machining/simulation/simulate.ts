@@ -13,7 +13,8 @@ export type PartReport = {
   readonly name: string;
   readonly lost: readonly Spot[];
   readonly uncut: readonly Spot[];
-  readonly held: Held;
+  /** Absent where it is not cut out here. */
+  readonly held?: Held;
   readonly waste: readonly Held[];
 };
 
@@ -49,8 +50,8 @@ export function simulate(
 }
 
 function reportOf(part: Stock, cut: Cut): PartReport {
-  const [outer, ...holes] = separate(part.blank).reduce((a, b) => (areaOf(b) > areaOf(a) ? b : a));
-  const inside = holes.map((hole, i) => heldInside(hole, `opening ${i + 1}`, cut));
+  const [outer] = separate(part.blank).reduce((a, b) => (areaOf(b) > areaOf(a) ? b : a));
+  const inside = part.through.map((hole, i) => heldInside(hole, `opening ${i + 1}`, cut));
   return {
     name: part.name,
     lost: lossesOf(part, cut.swept, cut.room.thickness, cut.chord),
@@ -58,7 +59,7 @@ function reportOf(part: Stock, cut: Cut): PartReport {
       ...uncutFloors(part, cut.tracks, cut.cutters, cut.swept, cut.chord),
       ...inside.flatMap(({ uncut }) => uncut),
     ],
-    held: heldOutside(outer!, cut),
+    ...(part.outside ? { held: heldOutside(outer!, cut) } : {}),
     waste: inside.flatMap(({ held }) => held ?? []),
   };
 }

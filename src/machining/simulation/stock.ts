@@ -1,4 +1,4 @@
-import { type Box, grown, type Polygons, union, without } from "./polygons.js";
+import { grown, type Polygons, union, without } from "./polygons.js";
 
 /** Work that does not go through: what may be taken down to a depth. */
 export type Blind = {
@@ -8,10 +8,21 @@ export type Blind = {
   readonly depth: number;
   /** How much its walls come in for each millimetre down: 0 upright, tan of half the angle of a cone. */
   readonly draft: number;
+  /** It may be taken but need not be. */
+  readonly need?: false;
 };
 
-/** A part as it lies on the sheet: what must be left of it. Holes of `blank` go through and are cut here. */
-export type Stock = { readonly name: string; readonly blank: Polygons; readonly blind: readonly Blind[] };
+/** A part as it lies on the sheet: what must be left of it. */
+export type Stock = {
+  readonly name: string;
+  /** Its holes go through, whenever they are cut. */
+  readonly blank: Polygons;
+  /** Those of its holes that are cut here, counter-clockwise. */
+  readonly through: Polygons;
+  /** It is cut out of the sheet here. */
+  readonly outside: boolean;
+  readonly blind: readonly Blind[];
+};
 
 /** The sheet and the room the machine has, in the frame of the program. mm. */
 export type Room = {
@@ -22,8 +33,7 @@ export type Room = {
   readonly top: number;
   /** Height over the top at which the cutter may travel. */
   readonly safe: number;
-  /** Where its middle may go. */
-  readonly bed: Box;
+  readonly bed: { readonly length: number; readonly width: number };
   readonly travel: number;
   /** How far it may go below the sheet. */
   readonly below: number;

@@ -40,12 +40,13 @@ function cutsBelow(piece: Piece, cutter: Cutter, depth: number): readonly Cut[] 
   return cutter.form === "flat" ? [{ piece: deep, radius: cutter.d / 2 }] : coneCuts(deep, cutter, depth);
 }
 
-/** A cone is as wide as its tip is deep: on a slope short pieces, each as wide as at its deeper end. */
+/** A cone is as wide as its tip is deep: on a slope a few pieces, each as wide as at its deeper end, so that too much is
+ *  reckoned as taken, never too little; the way at the slope's foot takes the same again. */
 function coneCuts(piece: Piece, { d, angle }: Cutter, depth: number): readonly Cut[] {
   const radiusAt = (z: number) => Math.min(d / 2, (-z - depth) * Math.tan(angle / 2));
   const [a, b] = [radiusAt(piece.from[2]), radiusAt(piece.to[2])];
   const upright = Math.hypot(piece.to[0] - piece.from[0], piece.to[1] - piece.from[1]) < 1e-6 && !piece.arc;
-  const pieces = upright ? 1 : Math.max(1, Math.min(500, Math.ceil(Math.abs(a - b) / rise)));
+  const pieces = upright || Math.abs(a - b) < 1e-6 ? 1 : onSlope;
   const cuts = Array.from({ length: pieces }, (_, i): Cut => {
     const part = pieces === 1 ? piece : stretch(piece, i / pieces, (i + 1) / pieces);
     return { piece: part, radius: Math.max(radiusAt(part.from[2]), radiusAt(part.to[2])) };
@@ -53,8 +54,7 @@ function coneCuts(piece: Piece, { d, angle }: Cutter, depth: number): readonly C
   return cuts.filter(({ radius }) => radius > 1e-4);
 }
 
-/** What a cone's radius may be out by on a slope, mm. */
-const rise = 0.002;
+const onSlope = 8;
 
 function take(taken: Map<string, Polygons[number]>, { piece: { from, to, arc }, radius }: Cut, chord: number): void {
   const [a, b] = [at(from), at(to)];
