@@ -66,8 +66,9 @@ export function programFor(parts: readonly Part[], work: WorkOf, setting: Settin
     left: [],
     bounds: [],
   };
-  const { value, findings } = programOf(job, shop, planOf(parts), process, layout);
-  return { program: value!, findings, codes: findings.map(({ code }) => code), shop };
+  const plan = planOf(parts);
+  const { value, findings } = programOf(job, shop, plan, process, layout);
+  return { program: value!, findings, codes: findings.map(({ code }) => code), job, shop, plan, process, layout };
 }
 
 function processOf(part: Part, work: WorkOf): PartProcess {
