@@ -26,7 +26,7 @@ export function header(build: Build, setup: Setup, runs: readonly Run[], cnc: Cn
     ),
     ...comments(
       "made",
-      `for a sheet ${say(setup.thickness)} thick: measure it; if it is thicker, do not start, write its measure into the job and make anew`,
+      `for a sheet ${say(setup.thickness)} thick: measure it. If it is thicker do not start: write its measure into the job and make anew`,
     ),
     ...comments("zero", zeroWords(cnc)),
     ...(setup.turnedOver ? comments("turn", "the sheet lies turned over about its long side, on its pins") : []),
@@ -40,8 +40,8 @@ export function header(build: Build, setup: Setup, runs: readonly Run[], cnc: Cn
 }
 
 function zeroWords({ zero }: Cnc): string {
-  const z = zero === "bed" ? "z zero is the bed, under the sheet" : "z zero is the top of the sheet";
-  return `${z}; x and y zero is the lower left corner of the sheet, x along its length`;
+  const z = zero === "bed" ? "of z is the bed, under the sheet" : "of z is the top of the sheet";
+  return `${z}, of x and y the lower left corner of the sheet, x along its length`;
 }
 
 /** Sizes for reading, in the program's own unit. */
