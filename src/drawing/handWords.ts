@@ -6,17 +6,18 @@ import { sizePair, toolSize } from "./sizes.js";
 
 /** What stands above the table of a line that is routed by hand. */
 export function profileWords(profile: HandProfile, show: Show): readonly string[] {
-  const { feature, side, size, depth, through, passes, allowance } = profile;
-  const head = `${sideWords[side]} ${named(feature)}: ${sizePair(...size, show)}, ${through ? "through the board" : `${toolSize(depth, show)} deep`}`;
-  const free =
-    allowance > 0 ? [`Cut it free roughly, ${toolSize(allowance, show)} left on, then rout it to its line.`] : [];
-  if (passes.length === 0)
-    return [
-      head,
-      "Nothing on hand leads a bit along a template: add a bush that the bit passes through, or a bit with a bearing.",
-    ];
-  return [head, ...free, `${passWords(passes, through, show)} ${feedWords[side]}`];
+  const { feature, side, size, depth, through, passes, allowance, templates } = profile;
+  const deep = through ? "through the board" : `${toolSize(depth, show)} deep`;
+  const head = `${sideWords[side]} ${named(feature)}: ${sizePair(...size, show)}, ${deep}`;
+  if (templates.length === 0) return [head, nothingLeads];
+  const borne = templates.some(({ bush }) => bush === undefined);
+  const bearing = `On its own bearing: saw it free first, at most ${toolSize(allowance, show)} left on, and trim that in one pass.`;
+  const bushed = passes.length > 0 ? [`In a bush: ${passWords(passes, through, show)}`] : [];
+  return [head, [...(borne ? [bearing] : []), ...bushed].join(" "), feedWords[side]];
 }
+
+const nothingLeads =
+  "Nothing on hand leads a bit along a template: add a bush that the bit turns free in, or a bit with a bearing.";
 
 /** A row of the table: bush, bit, offset, template, its tightest inside corner, its least thickness, what to mind. */
 export function templateCells(template: Template, side: HandSide, show: Show): readonly string[] {
@@ -57,17 +58,17 @@ const roundedWords = (rounded: number, offset: number, show: Show): string =>
 
 export const named = (feature: FeatureId): string => featureName(feature).replaceAll(".", " ");
 
-/** "Passes at 5, 10 and through the board." */
+/** "4 passes, 5, 10, 15, through." */
 export function passWords(passes: readonly number[], through: boolean, show: Show): string {
   const shown = passes.map((depth, i) => (through && i === passes.length - 1 ? "through" : toolSize(depth, show)));
-  return passes.length === 1 ? `One pass, ${shown[0]}.` : `${passes.length} passes: ${shown.join(", ")}.`;
+  return passes.length === 1 ? `one pass, ${shown[0]}.` : `${passes.length} passes, ${shown.join(", ")}.`;
 }
 
 /** "2. Outside of outline, R155: pivot to middle of bit 161.4. 4 passes ..." */
 export function jigWords({ feature, side, radius, pivots, passes, through }: JigCut, show: Show): string {
   const to = pivots.map((pivot) => toolSize(pivot, show)).join(", ");
   const way = side === "outside" ? "counter-clockwise" : "clockwise";
-  return `${sideWords[side]} ${named(feature)}, R${toolSize(radius, show)}: pivot to middle of bit ${to}. ${passWords(passes, through, show)} Feed ${way}.`;
+  return `${sideWords[side]} ${named(feature)}, R${toolSize(radius, show)}: pivot to middle of bit ${to}. In ${passWords(passes, through, show)} Feed ${way}.`;
 }
 
 /** What to mind at a pivot. */

@@ -34,10 +34,10 @@ export type HandProfile = {
   readonly through: boolean;
   /** A plain rectangle's outside: a straight edge does what a template would. */
   readonly straight: boolean;
-  /** Depths below the board's face, pass by pass, for the bit of the first way. */
+  /** Depths below the board's face, pass by pass, for the first bit that runs in a bush; one on a bearing takes what was left on in one pass. */
   readonly passes: readonly number[];
   readonly feed: "clockwise" | "counter-clockwise";
-  /** Board left on outside the line when it is cut free roughly, to be taken off by the router. */
+  /** Board left on beside the line when it is sawn free roughly, to be taken off by the router. */
   readonly allowance: number;
   /** What bushes and bits on hand can do, the best first. */
   readonly templates: readonly Template[];

@@ -53,6 +53,7 @@ function templateLines(part: Part, profile: HandProfile): readonly Line[] {
   const { feature, side, feed, passes, allowance, templates } = profile;
   const shared = { number: part.number, part: partName(part), line: named(feature), side };
   if (templates.length === 0) return [{ what: "template", ...shared, note: "nothing on hand leads a bit along it" }];
+  const bushed = templates.find(({ bush }) => bush !== undefined);
   return templates.map((template, i) => ({
     what: "template",
     ...shared,
@@ -64,8 +65,11 @@ function templateLines(part: Part, profile: HandProfile): readonly Line[] {
     "template corner mm": template.corner,
     "template thick mm": template.thick,
     "outside corners rounded": template.rounded,
-    // They go with the first way's bit.
-    "passes mm": template.bit === templates[0]?.bit ? passes.map((pass) => formatNumber(pass, 3)).join(" ") : undefined,
+    // They go with the first bit in a bush.
+    "passes mm":
+      template.bush !== undefined && template.bit === bushed?.bit
+        ? passes.map((pass) => formatNumber(pass, 3)).join(" ")
+        : undefined,
     feed,
     "left on mm": allowance,
     note: template.size === undefined ? "there is no such template: it closes" : i === 0 ? "best" : undefined,

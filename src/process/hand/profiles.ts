@@ -56,7 +56,7 @@ export function handProfile(shop: Shop, part: Part, routed: Routed): HandProfile
   const templates = guidesFor(shop, widest, depth, through)
     .map((guide) => templateFor(line, guide))
     .sort(bestFirst(shop));
-  const bit = rowOf(shop.bits, templates[0]?.bit ?? "");
+  const bit = rowOf(shop.bits, templates.find(({ bush }) => bush !== undefined)?.bit ?? "");
   return {
     part: part.id,
     feature: feature.id,
