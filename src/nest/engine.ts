@@ -1,4 +1,4 @@
-import type { Region } from "../geometry/profile.js";
+import type { Profile, Region } from "../geometry/profile.js";
 
 /** A blank to lay on a sheet: its outline and holes, mirrored already where its back is up. mm, rad. */
 export type NestItem = {
@@ -20,6 +20,10 @@ export type NestStock = {
   /** Absent: as many as are needed. */
   readonly count?: number;
   readonly cost: number;
+  /** Of an odd offcut: what there is of the rectangle, from its lower left corner; the trim is left free along it. */
+  readonly outline?: Profile;
+  /** Kept clear by the parts' gap: clamps, pins, knots. From the sheet's corner. */
+  readonly zones?: readonly Profile[];
 };
 
 /** What an engine is asked: one board, one way of cutting. Plain data, so that it may cross to a worker thread. */

@@ -1,3 +1,4 @@
+import { collide } from "./collide.js";
 import { type Fields, overlapOf, type Pair, pairOf } from "./overlap.js";
 import type { Shape } from "./shape.js";
 
@@ -74,12 +75,17 @@ export function put(pile: Pile, i: number, room: number, turn: number, x: number
   pile.boxes[4 * i + 3] = y + shape.y1;
 }
 
+/** A new field counts as so many places: what it takes about as long as. */
+const costOfField = 1000;
+
 function overlapBetween(pile: Pile, a: Shape, b: Shape, dx: number, dy: number): number {
   const k = a.number * pile.kinds + b.number;
   let pair = pile.pairs[k];
   if (pair === undefined) {
+    const made = pile.fields.made.size;
     pair = pairOf(pile.fields, a, b);
     pile.pairs[k] = pair;
+    if (pile.fields.made.size > made) pile.tried += costOfField;
   }
   return overlapOf(pair, a, b, dx, dy);
 }
@@ -103,7 +109,7 @@ export function overlapAt(pile: Pile, i: number, shape: Shape, x: number, y: num
   return sum;
 }
 
-/** Reckons anew how a part overlaps with all others. */
+/** Reckons anew how a part overlaps with all others; every 0 is proved by the edges, where the fields may miss a sliver. */
 export function reckon(pile: Pile, i: number): void {
   const { boxes, count, overlap } = pile;
   const shape = pile.shape[i]!;
@@ -114,12 +120,18 @@ export function reckon(pile: Pile, i: number): void {
       boxes[4 * j + 1]! > boxes[4 * i + 3]! ||
       boxes[4 * j + 2]! < boxes[4 * i]! ||
       boxes[4 * j + 3]! < boxes[4 * i + 1]!;
-    const value = clear
-      ? 0
-      : overlapBetween(pile, shape, pile.shape[j]!, pile.x[j]! - pile.x[i]!, pile.y[j]! - pile.y[i]!);
+    const dx = pile.x[j]! - pile.x[i]!;
+    const dy = pile.y[j]! - pile.y[i]!;
+    let value = clear ? 0 : overlapBetween(pile, shape, pile.shape[j]!, dx, dy);
+    if (!clear && value === 0 && collide(shape, pile.shape[j]!, dx, dy)) value = unseen(pile, shape, pile.shape[j]!);
     overlap[i * count + j] = value;
     overlap[j * count + i] = value;
   }
+}
+
+/** Of an overlap too thin for its field. */
+function unseen(pile: Pile, a: Shape, b: Shape): number {
+  return 0.1 * pile.pairs[a.number * pile.kinds + b.number]!.field.doubt * a.bulk * b.bulk;
 }
 
 export function reckonAll(pile: Pile): void {

@@ -1,6 +1,5 @@
 import { circlesIn } from "./circles.js";
 import { areaOfLoop, areaOfLoops, boxOfLoops, drawnIn, hullOf, type Loop, turnLoops } from "./loops.js";
-import type { Fields } from "./overlap.js";
 
 /**
  * A part in one of its turns, ready for the search: plain typed arrays about a reference point of its own.
@@ -56,20 +55,6 @@ export function shapeOf(form: number, number: number, loops: readonly Loop[], tu
     area: areaOfLoops(fine),
   };
 }
-
-/** All turns of all forms, and the fields of their pairs, which are made when first asked for. */
-export function shapesOf(
-  forms: readonly { readonly loops: readonly Loop[]; readonly turns: readonly number[] }[],
-  hair: number,
-): { readonly turns: readonly (readonly Shape[])[]; readonly fields: Fields } {
-  let number = 0;
-  const turns = forms.map(({ loops, turns }, form) => turns.map((turn) => shapeOf(form, number++, loops, turn, hair)));
-  const shapeAt = (form: number, turn: number) => shapeOf(form, -1, forms[form]!.loops, turn, hair);
-  return { turns, fields: { made: new Map(), shapeAt, steps: fieldSteps } };
-}
-
-/** Points of a field along its side: finer fields guide better, but cost more to make and to keep near the processor. */
-const fieldSteps = 48;
 
 function edgesOf(loops: readonly Loop[]): Float64Array {
   return Float64Array.from(

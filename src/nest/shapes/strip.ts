@@ -1,8 +1,8 @@
 import { type Random, randomFrom } from "../random.js";
+import { shapesOf } from "./forms.js";
 import type { Loop } from "./loops.js";
 import { type Lying, lyingOf, makePile, type Pile, putInside, reckonAll, restore } from "./pile.js";
 import type { Effort } from "./place.js";
-import { shapesOf } from "./shape.js";
 import { untangle } from "./untangle.js";
 
 /** Parts that are alike: their loops, how often, and the turns they may have. mm, rad. */
