@@ -26,7 +26,8 @@ export function registrationsOf(
   parts: readonly Part[],
   processes: readonly PartProcess[],
 ): { readonly registration: readonly Registration[]; readonly findings: readonly Finding[] } {
-  const turned = parts.filter((part) => processes.some(({ part: id, sides }) => id === part.id && sides.length === 2));
+  const twice = new Set(processes.filter(({ sides }) => sides.length === 2).map(({ part }) => part));
+  const turned = parts.filter(({ id }) => twice.has(id));
   const made = [...new Set(turned.map(({ board }) => board))].map((board) => {
     const on = turned.filter((part) => part.board === board);
     return registrationOn(job, shop, board, on);

@@ -63,6 +63,54 @@ describe("parseShop", () => {
     expect(value?.cnc).toBeUndefined();
   });
 
+  it("takes a controller by the name of its habits, or by those that differ from the usual one's", () => {
+    const controllerOf = (written: string) => shop(`cnc: {controller: ${written}}`);
+    expect(controllerOf("lines only").value?.cnc?.controller).toMatchObject({ arcs: "lines", tools: "pause" });
+    const own = controllerOf("{units: inch, decimals: 5, end: M2, extraction: M7}");
+    expect(own.findings).toEqual([]);
+    expect(own.value?.cnc?.controller).toEqual({
+      ...starter.cnc?.controller,
+      units: "inch",
+      decimals: 5,
+      end: "M2",
+      extraction: "M7",
+    });
+    expect(own.value?.cnc?.feed).toEqual(starter.cnc?.feed);
+    expect(codesOf(controllerOf("lines onyl").findings)).toEqual(["not-one-of"]);
+    expect(codesOf(controllerOf("{ends: M2}").findings)).toEqual(["unknown-key"]);
+  });
+
+  it("takes feeds as lengths a minute in the file's unit", () => {
+    const { value } = parseShop("version: 1\nunits: in\ncnc: {feed: {least: 10, most: 400}}\n", "shop.yaml");
+    expect(value?.cnc?.feed).toEqual({ least: 254, most: 10160 });
+  });
+
+  it("takes bushes, and sheets and offcuts that were measured by themselves", () => {
+    const { value, findings } = shop(
+      [
+        "bushes: {15 bush: {d: 15, bore: 12, stands: 7}, 10 bush: none}",
+        "boards: {mdf-18: {offcuts: [{name: A, length: 900, width: 400, measured: 18.4}]}}",
+      ].join("\n"),
+    );
+    expect(findings).toEqual([]);
+    expect(value?.bushes["15 bush"]).toEqual({ d: 15, bore: 12, stands: 7 });
+    expect(value?.bushes["10 bush"]).toBeUndefined();
+    expect(value?.boards["mdf-18"]?.offcuts[0]?.measured).toBe(18.4);
+  });
+
+  it.each(["0", "-6", "-0.1"])("refuses a bit of diameter %s, and leaves it out", (d) => {
+    const { value, findings } = shop(`bits: {6 straight: {d: ${d}}}`);
+    expect(codesOf(findings)).toEqual(["out-of-range"]);
+    expect(findings[0]?.at).toEqual([{ file: "shop.yaml", path: ["bits", "6 straight", "d"] }]);
+    expect(value?.bits["6 straight"]).toBeUndefined();
+  });
+
+  it("leaves out what contradicts itself: a bush without a wall, a machine whose least is over its most", () => {
+    const { value } = shop("bushes: {17 bush: {bore: 18}}\ncnc: {feed: {least: 900, most: 800}}");
+    expect([value?.bushes["17 bush"], value?.cnc]).toEqual([undefined, undefined]);
+    expect(shop("bits: {6 straight: {measured: 7}}").value?.bits["6 straight"]?.measured).toBe(7);
+  });
+
   it("takes the lengths of a shop in inches, and sorts those on the shelf", () => {
     const { value, findings } = parseShop(
       'version: 1\nunits: in\nsaw: {step: 1/16}\nscrews: {"#8": {lengths: [2, 1 1/4]}}\n',
@@ -112,7 +160,7 @@ describe("parseShop", () => {
 
 describe("the built-in tables", () => {
   it("give each row its source", () => {
-    const tables: readonly (keyof Shop)[] = ["boards", "bits", "inserts", "bolts", "screws", "coverings"];
+    const tables: readonly (keyof Shop)[] = ["boards", "bits", "bushes", "inserts", "bolts", "screws", "coverings"];
     for (const table of tables) {
       for (const [name, row] of Object.entries(starter[table] as Record<string, { source?: string }>)) {
         expect(row.source?.length ?? 0, `${table} ${name}`).toBeGreaterThan(5);

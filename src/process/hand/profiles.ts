@@ -47,15 +47,31 @@ function openingsOf(part: Part, { id, cut }: Feature): readonly Profile[] {
   return part.profile.holes.filter((hole) => hole.every(({ by }) => by.split("|").some((name) => names.has(name))));
 }
 
-/** How a line is routed along a template, with what bushes and bits on hand can do. */
-export function handProfile(shop: Shop, part: Part, routed: Routed): HandProfile {
+/** What bushes and bits on hand can do along a line whose corners take bits up to `widest`, mm; the best first. */
+export type Ways = (routed: Routed, widest: number) => readonly Template[];
+
+/** Parts are often alike: for the same line the ways are worked out once. */
+export function waysWith(shop: Shop): Ways {
+  const known = new Map<string, readonly Template[]>();
+  return ({ loop, side, depth, through }, widest) => {
+    const key = JSON.stringify([loop, side, depth, through, widest]);
+    const before = known.get(key);
+    if (before) return before;
+    const line = lineOf(loop, side);
+    const ways = guidesFor(shop, widest, depth, through)
+      .map((guide) => templateFor(line, guide))
+      .sort(bestFirst(shop))
+      .map(({ outline, ...way }, i) => (i === 0 && outline ? { ...way, outline } : way));
+    known.set(key, ways);
+    return ways;
+  };
+}
+
+/** How a line is routed along a template. */
+export function handProfile(shop: Shop, part: Part, routed: Routed, ways: Ways): HandProfile {
   const { feature, side, loop, depth, through } = routed;
   const { min, max } = extentsOf(loop);
-  const line = lineOf(loop, side);
-  const { widest } = reachOf(shop, part, feature);
-  const templates = guidesFor(shop, widest, depth, through)
-    .map((guide) => templateFor(line, guide))
-    .sort(bestFirst(shop));
+  const templates = ways(routed, reachOf(shop, part, feature).widest);
   const bit = rowOf(shop.bits, templates.find(({ bush }) => bush !== undefined)?.bit ?? "");
   return {
     part: part.id,
@@ -68,9 +84,7 @@ export function handProfile(shop: Shop, part: Part, routed: Routed): HandProfile
     passes: bit ? handPasses(cutOf(bit), depth, shop.router.step) : [],
     feed: side === "outside" ? "counter-clockwise" : "clockwise",
     allowance: through ? rules.roughAllowance.value : 0,
-    templates: templates.map(({ outline, ...template }, i) =>
-      i === 0 && outline ? { ...template, outline } : template,
-    ),
+    templates,
   };
 }
 
