@@ -33,7 +33,7 @@ export const bushTooThin: FindingDef = {
 export const upCutTooLong: FindingDef = {
   code: "up-cut-too-long",
   severity: "error",
-  words: "the part of {row} that cuts upward, {up-cut}, is longer than all of its edges, {length}",
+  words: "the part of {row} that cuts upward, {cut up}, is longer than all of its edges, {length}",
   next: "measure it from the tip to where the edges change their turn, or leave it out",
   explain:
     "A compression bit cuts upward at its tip and downward above. Its first pass goes at least as deep as the part that " +
@@ -78,7 +78,7 @@ function bitFindings({ bits }: Shop, root: Origin): readonly Finding[] {
     const far = raise(measuredFarOff, { at: [below(root, "bits", row, "measured")], facts });
     const long = raise(upCutTooLong, {
       at: [below(root, "bits", row)],
-      facts: { row: text(row), "up-cut": mm(upCut), length: mm(length) },
+      facts: { row: text(row), "cut up": mm(upCut), length: mm(length) },
     });
     return [...(off > rules.bitMeasuredOff.value + 1e-9 ? [far] : []), ...(upCut > length ? [long] : [])];
   });
