@@ -1,13 +1,11 @@
-import { directionAtEnd, directionAtStart } from "../geometry/arc.js";
 import { offsetRegion } from "../geometry/offset.js";
-import { offsetPath } from "../geometry/offsetPath.js";
 import { clipPath } from "../geometry/path.js";
 import type { Path, Profile, Region } from "../geometry/profile.js";
-import { againstTheClock } from "../geometry/shapes.js";
-import { type Doubt, sureOffset } from "../geometry/sure.js";
+import { sureOffset } from "../geometry/sure.js";
 import type { Feature, Cut as PartCut } from "../model/part.js";
 import type { Move, WorkKind } from "../model/program.js";
 import type { Bench, Done, Lying, Tool } from "./bench.js";
+import { type Centres, centresInside, centresOutside } from "./centres.js";
 import { cannot, faultOf, tooShort, withheld } from "./faults.js";
 import { alongPath, roundPath } from "./lines.js";
 import { directed } from "./round.js";
@@ -19,8 +17,9 @@ type EdgeCut = Extract<PartCut, { kind: "edge" }>;
  *  common practice, no source. */
 const pointBelow = 0.5;
 
-/** How far past the part's edge a bit clears, mm, so that no thread of board stays. */
-const past = 0.5;
+/** How near the outermost way along a rebate comes to the part's edge, in radii of the bit: its square corners lie within
+ *  the bit's reach, the root of 2 times that. */
+const toEdge = 0.7;
 
 /** From one way along a rebate to the next, in radii of the bit. */
 const stepShare = 0.8;
@@ -28,49 +27,96 @@ const stepShare = 0.8;
 /** Cuts a rebate along edges: in steps from the edge in, its wall last. */
 export function cutRebate(bench: Bench, lying: Lying, feature: Feature, tool: Tool, cut: EdgeCut): Done {
   const ways = [tool.radius];
-  for (let last = tool.radius; last + tool.radius < cut.width + past; ) {
-    last = Math.min(last + stepShare * tool.radius, cut.width + past - tool.radius);
+  const outermost = cut.width - toEdge * tool.radius;
+  for (let last = tool.radius; last < outermost; ) {
+    last = Math.min(last + stepShare * tool.radius, outermost);
     ways.push(last);
   }
-  return alongEdges(bench, lying, feature, tool, cut, { kind: "rebate", ways: ways.reverse(), depth: cut.depth });
+  return alongEdges(bench, lying, feature, tool, cut, (_, keep) => ({
+    kind: "rebate",
+    depth: cut.depth,
+    reach: tool.radius,
+    ways: [...ways].reverse().map((distance) => ({ from: keep, distance })),
+    missed: missedAt(keep, cut.along, tool.radius),
+  }));
 }
 
-/** Cuts a chamfer along edges with a cone of its angle that ends in a point: its slope in the edge, its point below. */
+/** Cuts a chamfer along edges with a cone of its angle that ends in a point: its slope in the edge, its point below. A
+ *  cone whose angle nobody wrote down is taken at its word. */
 export function cutChamfer(bench: Bench, lying: Lying, feature: Feature, tool: Tool, cut: EdgeCut): Done {
   const { angle, bearing } = tool.bit;
   const half = Math.atan2(cut.width, cut.depth);
   if (bearing !== undefined) return cannot(lying, feature, tool, "it has a bearing at its tip");
-  if (angle === undefined || Math.abs(angle / 2 - half) > sameAngle) {
+  if (angle !== undefined && Math.abs(angle / 2 - half) > sameAngle) {
     return cannot(lying, feature, tool, "its cone is not of the chamfer's angle");
   }
   const depth = cut.depth + Math.min(pointBelow, tool.radius / Math.tan(half) - cut.depth);
   if (depth < cut.depth - 1e-6) return cannot(lying, feature, tool, "the chamfer is wider than its cone");
-  return alongEdges(bench, lying, feature, tool, cut, { kind: "chamfer", ways: [depth * Math.tan(half)], depth });
+  const reach = depth * Math.tan(half);
+  // beside the edge itself, not beside the slope's upper end: round a corner of that the point would cut the corner off
+  return alongEdges(bench, lying, feature, tool, cut, (solid) => ({
+    kind: "chamfer",
+    depth,
+    reach,
+    ways: [{ from: solid, distance: Math.max(hair, reach - cut.width) }],
+  }));
 }
 
-/** `ways`: how far from the wall the bit's centre runs, way by way, mm; the last one leaves the wall. */
-type Ways = { readonly kind: WorkKind; readonly ways: readonly number[]; readonly depth: number };
+/** How edges are worked. `reach`: from the bit's centre to where it cuts at the sheet's top; no way comes nearer than that
+ *  to what is kept. `ways`: one after the other, how far from a shape's edges the centre runs, mm. */
+type Ways = {
+  readonly kind: WorkKind;
+  readonly depth: number;
+  readonly reach: number;
+  readonly ways: readonly { readonly from: Region; readonly distance: number }[];
+  readonly missed?: Centres | undefined;
+};
 
-function alongEdges(bench: Bench, lying: Lying, feature: Feature, tool: Tool, cut: EdgeCut, how: Ways): Done {
-  const short = tooShort(lying, feature, tool, how.depth);
-  if (short) return withheld(feature, short);
+function alongEdges(
+  bench: Bench,
+  lying: Lying,
+  feature: Feature,
+  tool: Tool,
+  cut: EdgeCut,
+  waysOf: (solid: Region, keep: Region) => Ways,
+): Done {
   const solid = solidAlong(lying.profile, cut.along);
   const kept = sureOffset(solid, (by) => (isNamed(cut.along, by) ? -cut.width : 0));
   if (kept.doubt !== undefined) return withheld(feature, faultOf(lying, feature, tool, { doubt: kept.doubt }));
-  const wallWay = how.ways[how.ways.length - 1]!;
   const moves: Move[] = [];
-  for (const way of how.ways) {
-    for (const keep of kept.value) {
-      const found = linesAt(keep, cut.along, way, wallWay, bench.cnc.clearance);
-      if ("what" in found) return withheld(feature, faultOf(lying, feature, tool, { doubt: found }));
-      for (const loop of found.loops) {
-        moves.push(...roundPath(bench, tool, directed(loop.line, loop.kept, bench.cnc.direction), how.depth));
+  let operation: Pick<Ways, "kind" | "depth"> | undefined;
+  for (const keep of kept.value) {
+    const how = waysOf(solid, keep);
+    const short = tooShort(lying, feature, tool, how.depth);
+    if (short) return withheld(feature, short);
+    if (how.missed) return withheld(feature, faultOf(lying, feature, tool, how.missed));
+    const near = offsetRegion(keep, how.reach - hair);
+    for (const { from, distance } of how.ways) {
+      const moved = sureOffset(from, (by) => (isNamed(cut.along, by) ? distance : bench.cnc.clearance), sharp);
+      if (moved.doubt !== undefined) return withheld(feature, faultOf(lying, feature, tool, { doubt: moved.doubt }));
+      for (const line of linesOf(moved.value, cut.along, near)) {
+        if (line.closed)
+          moves.push(...roundPath(bench, tool, directed(line.path, line.kept, bench.cnc.direction), how.depth));
+        else moves.push(...alongPath(bench, tool, line.path, how.depth));
       }
-      for (const path of found.paths) moves.push(...alongPath(bench, tool, path, how.depth));
     }
+    operation = how;
   }
-  const operation = { kind: how.kind, part: lying.part.id, feature: feature.id, moves, floor: -how.depth };
-  return { cuts: [{ tool, operation }], findings: [], withheld: [] };
+  if (operation === undefined || moves.length === 0) return cannot(lying, feature, tool, "nothing is left of the part");
+  const { kind, depth } = operation;
+  const made = { kind, part: lying.part.id, feature: feature.id, moves, floor: -depth };
+  return { cuts: [{ tool, operation: made }], findings: [], withheld: [] };
+}
+
+/** Edges are carried on to where they meet, so that the corner between them is cleared too. */
+const sharp = { corners: "sharp" } as const;
+
+/** Where a bit does not go in along a wall that runs all round; undefined where it does. */
+function missedAt(keep: Region, along: readonly string[], radius: number): Centres | undefined {
+  const whole = (loop: Profile) => loop.every((vertex) => isNamed(along, vertex.by));
+  const outside = whole(keep.outer) ? [centresOutside(keep.outer, radius)] : [];
+  const inside = keep.holes.filter(whole).map((outer) => centresInside({ outer, holes: [] }, radius));
+  return [...outside, ...inside].find((centres) => centres.regions === undefined);
 }
 
 /** The part with those of its openings that are worked along. */
@@ -80,30 +126,20 @@ function solidAlong({ outer, holes }: Region, along: readonly string[]): Region 
 
 const isNamed = (along: readonly string[], by: string): boolean => by.split("|").every((name) => along.includes(name));
 
-type Lines = {
-  readonly loops: readonly { readonly line: Profile; readonly kept: "inside" | "outside" }[];
-  readonly paths: readonly Path[];
-};
+/** A line of the bit's centre; what is kept lies inside or outside of a closed one. */
+type Line = { readonly path: Path; readonly closed: boolean; readonly kept: "inside" | "outside" };
 
-/** The lines of the bit's centre at this distance from the walls of what is kept: whole loops, or runs between corners
- *  that run out past them, no nearer to anything than the wall's own way. */
-function linesAt(keep: Region, along: readonly string[], way: number, wallWay: number, runOut: number): Lines | Doubt {
-  const walls = [keep.outer, ...keep.holes].filter((loop) => loop.some((vertex) => isNamed(along, vertex.by)));
-  const isWhole = (loop: Profile) => loop.every((vertex) => isNamed(along, vertex.by));
-  const loops: Lines["loops"][number][] = [];
-  for (const wall of walls.filter(isWhole)) {
-    const kept = wall === keep.outer ? "inside" : "outside";
-    const moved = sureOffset({ outer: wall, holes: [] }, kept === "inside" ? way : -way);
-    if (moved.doubt !== undefined) return moved.doubt;
-    loops.push(...moved.value.map(({ outer }) => ({ line: outer, kept }) as const));
-  }
-  const near = offsetRegion(keep, wallWay - hair);
-  const paths = walls
-    .filter((wall) => !isWhole(wall))
-    .flatMap((wall) => runsAlong(wall === keep.outer ? wall : againstTheClock(wall), along))
-    .flatMap((run) => offsetPath(run, way))
-    .flatMap((path) => clipPath(extended(path, runOut), false, near, "outside"));
-  return { loops, paths };
+/** The parts of moved loops that run beside named edges: whole loops, or runs no nearer to what is kept than `near`. */
+function linesOf(moved: readonly Region[], along: readonly string[], near: readonly Region[]): readonly Line[] {
+  const loops = moved.flatMap(({ outer, holes }) => [
+    { path: outer, kept: "inside" as const },
+    ...holes.map((path) => ({ path, kept: "outside" as const })),
+  ]);
+  return loops.flatMap(({ path: loop, kept }): readonly Line[] => {
+    if (loop.every((vertex) => isNamed(along, vertex.by))) return [{ path: loop, closed: true, kept }];
+    const runs = runsAlong(loop, along).flatMap((run) => clipPath(run, false, near, "outside"));
+    return runs.map((path) => ({ path, closed: false, kept }));
+  });
 }
 
 const hair = 1e-3; // mm: noise of two offsets that should agree
@@ -113,6 +149,7 @@ function runsAlong(loop: Profile, along: readonly string[]): readonly Path[] {
   const n = loop.length;
   const named = loop.map((vertex) => isNamed(along, vertex.by));
   const first = named.findIndex((is, i) => is && !named[(i + n - 1) % n]);
+  if (first < 0) return [];
   const runs: Path[] = [];
   let run: Profile[number][] = [];
   for (let k = 0; k <= n; k++) {
@@ -124,16 +161,4 @@ function runsAlong(loop: Profile, along: readonly string[]): readonly Path[] {
     }
   }
   return runs;
-}
-
-/** A path carried on straight at both ends, mm. */
-function extended(path: Path, by: number): Path {
-  const [a, b] = [path[0]!, path[1]!];
-  const [y, z] = [path[path.length - 2]!, path[path.length - 1]!];
-  const [on, off] = [directionAtStart(a, b), directionAtEnd(y, z)];
-  return [
-    { x: a.x - on.x * by, y: a.y - on.y * by, bulge: 0, by: a.by },
-    ...path,
-    { x: z.x + off.x * by, y: z.y + off.y * by, bulge: 0, by: z.by },
-  ];
 }
