@@ -11,7 +11,7 @@ import { cutOf, rowOf } from "../shop/lookups.js";
 import { rules } from "../shop/rules.js";
 import type { Lying } from "./bench.js";
 import { clampingsOf } from "./clampings.js";
-import { boxOf, type Polygon, type Polygons, sweptLine, without } from "./simulation/polygons.js";
+import { boxOf, type Polygon, type Polygons, sweptLine, union, without } from "./simulation/polygons.js";
 import type { Blind, Room, Stock } from "./simulation/stock.js";
 import type { Cutter } from "./simulation/tracks.js";
 
@@ -136,14 +136,16 @@ function edgeBlind(
   cut: Extract<PartCut, { kind: "edge" }>,
   chord: number,
 ): readonly Blind[] {
-  const bands: Polygons[number][] = [];
+  const lines: Polygons[number][] = [];
   for (const loop of [lying.profile.outer, ...lying.profile.holes])
     eachEdge(loop, (a, b) => {
       if (a.by.split("|").every((each) => cut.along.includes(each)))
-        bands.push(...sweptLine(tessellatePath([a, { ...b, bulge: 0, by: "" }], chord), cut.width, chord));
+        lines.push(tessellatePath([a, { ...b, bulge: 0, by: "" }], chord));
     });
+  if (lines.length === 0) return [];
+  const area = union(lines.flatMap((line) => sweptLine(line, cut.width, chord)));
   const draft = cut.form === "chamfer" ? cut.width / cut.depth : 0;
-  return bands.length === 0 ? [] : [{ name, area: without(bands, []), depth: cut.depth, draft }];
+  return [{ name, area, depth: cut.depth, draft, band: { lines, width: cut.width } }];
 }
 
 /** Where the engraving's own strokes are, in a box: their form is the machine's affair, their depth is not. */

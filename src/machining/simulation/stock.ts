@@ -1,4 +1,4 @@
-import { grown, type Polygons, union, without } from "./polygons.js";
+import { grown, type Polygons, sweptLine, union, without } from "./polygons.js";
 
 /** Work that does not go through: what may be taken down to a depth. */
 export type Blind = {
@@ -8,6 +8,8 @@ export type Blind = {
   readonly depth: number;
   /** How much its walls come in for each millimetre down: 0 upright, tan of half the angle of a cone. */
   readonly draft: number;
+  /** Of a band along open lines: what it is on both sides of, which grows narrower with the draft. */
+  readonly band?: { readonly lines: Polygons; readonly width: number };
   /** It may be taken but need not be. */
   readonly need?: false;
 };
@@ -44,8 +46,14 @@ export const allowed = (chord: number): number => 0.01 + 2 * Math.max(0, chord -
 
 /** What may be taken at a depth. */
 export function takenAt(blind: readonly Blind[], depth: number, chord: number): Polygons {
-  const areas = blind.filter((each) => each.depth > depth).map(({ area, draft }) => grown(area, -draft * depth, chord));
+  const areas = blind.filter((each) => each.depth > depth).map((each) => areaAt(each, depth, chord));
   return areas.length === 0 ? [] : union(areas.flat());
+}
+
+/** A band is swept anew: to move a band's edges in would take too little at a corner of its lines. */
+function areaAt({ area, draft, band }: Blind, depth: number, chord: number): Polygons {
+  if (band === undefined || draft === 0) return grown(area, -draft * depth, chord);
+  return union(band.lines.flatMap((line) => sweptLine(line, band.width - draft * depth, chord)));
 }
 
 /** What must be left at a depth, less the allowance at every edge. */
