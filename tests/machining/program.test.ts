@@ -182,6 +182,36 @@ describe("work that does not go through", () => {
   });
 });
 
+describe("work along edges", () => {
+  const edge = (form: "rebate" | "chamfer", width: number, depth: number, along: readonly string[]) => {
+    const cut: Cut = { kind: "edge", form, along, width, depth, angle: form === "chamfer" ? Math.PI / 4 : 0 };
+    const tool = form === "chamfer" ? "45 chamfer" : "12 straight";
+    const { program, codes } = programFor([panel([feature("edge", cut)])], byKind("12 straight", { edge: tool }));
+    expect(codes).toEqual([]);
+    return operationsOf(program.setups[0]!).find(({ kind }) => kind === form)!;
+  };
+  const low = ({ moves, floor }: ReturnType<typeof edge>) => moves.filter(({ to }) => to[2] === floor);
+
+  it("ends a rebate at its wall and runs it out past both ends", () => {
+    const ways = low(edge("rebate", 20, 5, ["front"]));
+    // the panel's front edge lies at y 100, from x 100 to 500
+    expect(Math.max(...ways.map(({ to }) => to[1]))).toBeCloseTo(100 + 20 - 6, 6);
+    expect(Math.min(...ways.map(({ to }) => to[0]))).toBeCloseTo(98, 6);
+    expect(Math.max(...ways.map(({ to }) => to[0]))).toBeCloseTo(502, 6);
+  });
+
+  it("keeps the point of a cone outside of the part, below its edge, all the way round", () => {
+    const outer = rectangle(100, 100, 500, 400, "outline");
+    const chamfer = edge("chamfer", 4, 4, ["front", "right", "back", "left"]);
+    expect(chamfer.floor).toBeCloseTo(-4.5, 12);
+    for (const { to } of low(chamfer)) {
+      const outside = to[0] < 100 || to[0] > 500 || to[1] < 100 || to[1] > 400;
+      expect(outside).toBe(true);
+      expect(nearestOn(outer, { x: to[0], y: to[1] })!.distance).toBeGreaterThan(0.5 - 1e-6);
+    }
+  });
+});
+
 describe("the order of a sheet", () => {
   it("cuts what lies in an opening before the opening, and small parts before large ones", () => {
     const ring = panel([feature("hole", opening(circle({ x: 200, y: 150 }, 120, "hole")))]);
