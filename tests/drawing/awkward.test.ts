@@ -108,7 +108,10 @@ describe("awkward parts", () => {
 describe("a bevelled strip", () => {
   const bevelled = (bevel: number, show: Show): Build => {
     const bare = { finish: { kind: "bare" }, flush: 0 } as const;
-    const blank = { outer: rectangleAt(0, 0, 900, bevel < 0 ? 64.4 : 60, "blank"), holes: [] };
+    const blank = {
+      outer: rectangleAt(0, 0, 900, bevel < 0 ? 64.4 : 60, ["blank", "blank", "blank", "blank"]),
+      holes: [],
+    };
     return buildOf(900, 60, [], show, { thickness: 12.1, edges: { back: { ...bare, bevel } }, blank });
   };
   const angle = (20 * Math.PI) / 180;
