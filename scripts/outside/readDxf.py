@@ -1,5 +1,6 @@
 """Reads every .dxf below an output folder with ezdxf, which knows nothing of this project, and compares it with the
-folder's plan.json: no audit error, the unit, closed outlines, areas within 0.01 mm2, arcs still arcs.
+folder's plan.json: no audit error, the unit, closed outlines, areas within 0.01 mm2, arcs still arcs; and the
+centre lines of bits round parts against the outlines in the same file.
 
     python3 scripts/outside/readDxf.py OUTDIR
 
@@ -24,7 +25,11 @@ TOLERANCE_MM2 = 0.01
 MM_IN_UNIT = {4: 1.0, 1: 25.4}  # by $INSUNITS
 OUTLINE = re.compile(r"^OUTLINE(-LATER)?$")
 THROUGH = re.compile(r"^(OPENING|HOLE)(-LATER)?$")
-MAY_BE_OPEN = re.compile(r"^(GROOVE|EDGE-WORK)-")
+MAY_BE_OPEN = re.compile(r"^(GROOVE|EDGE-WORK|TOOL)-")
+TOOL_WIDTH = re.compile(r"^TOOL-(\d+) layers: .* which cuts ([0-9.]+) mm wide")
+ROUND_PARTS = re.compile(r"^TOOL-(\d+)-OUTSIDE$")
+CENTRE_MM = 0.002
+SHARE = 0.5  # of a part's centre line that must be found at the radius: leads and relieved corners lie elsewhere
 
 
 def bow(ax, ay, bx, by, bulge):
@@ -114,6 +119,84 @@ class Found:
             self.area -= area
 
 
+def places_along(vertices, closed, step):
+    """Places on a chain of (x, y, bulge), no farther apart than `step`."""
+    ends = vertices[1:] + (vertices[:1] if closed else [])
+    for (ax, ay, bulge), (bx, by, _) in zip(vertices, ends):
+        if bulge == 0:
+            count = max(1, math.ceil(math.dist((ax, ay), (bx, by)) / step))
+            yield from ((ax + (bx - ax) * i / count, ay + (by - ay) * i / count) for i in range(count))
+            continue
+        k = (1 - bulge * bulge) / (4 * bulge)
+        cx, cy = (ax + bx) / 2 - (by - ay) * k, (ay + by) / 2 + (bx - ax) * k
+        radius, start, sweep = math.dist((ax, ay), (cx, cy)), math.atan2(ay - cy, ax - cx), 4 * math.atan(bulge)
+        count = max(2, math.ceil(abs(sweep) * radius / step))
+        for i in range(count):
+            angle = start + sweep * i / count
+            yield cx + radius * math.cos(angle), cy + radius * math.sin(angle)
+
+
+def distance_to(loop, place):
+    """From a place to a closed chain of (x, y, bulge)."""
+    px, py = place
+    least = math.inf
+    for (ax, ay, bulge), (bx, by, _) in zip(loop, loop[1:] + loop[:1]):
+        least = min(least, math.dist(place, (ax, ay)))
+        if bulge == 0:
+            dx, dy = bx - ax, by - ay
+            square = dx * dx + dy * dy
+            share = 0 if square == 0 else max(0, min(1, ((px - ax) * dx + (py - ay) * dy) / square))
+            least = min(least, math.dist(place, (ax + share * dx, ay + share * dy)))
+            continue
+        k = (1 - bulge * bulge) / (4 * bulge)
+        cx, cy = (ax + bx) / 2 - (by - ay) * k, (ay + by) / 2 + (bx - ax) * k
+        start, sweep = math.atan2(ay - cy, ax - cx), 4 * math.atan(bulge)
+        angle = math.atan2(py - cy, px - cx)
+        turned = (angle - start) % (2 * math.pi) if sweep > 0 else (start - angle) % (2 * math.pi)
+        if turned <= abs(sweep):
+            least = min(least, abs(math.dist(place, (cx, cy)) - math.dist((ax, ay), (cx, cy))))
+    return least
+
+
+def vertices_of(entity, unit):
+    return [(v.dxf.location.x * unit, v.dxf.location.y * unit, v.dxf.get("bulge", 0)) for v in entity.vertices]
+
+
+def outlines_of(doc, unit):
+    """Finished outlines in mm; a part with an allowance is cut to its blank."""
+    for entity in doc.modelspace():
+        if entity.dxf.layer in ("OUTLINE", "BLANK"):
+            if entity.dxftype() == "CIRCLE":
+                x, y, r = entity.dxf.center.x * unit, entity.dxf.center.y * unit, entity.dxf.radius * unit
+                yield [(x - r, y, 1), (x + r, y, 1)]
+            elif entity.dxftype() == "POLYLINE":
+                yield vertices_of(entity, unit)
+
+
+def faults_of_centres(doc, unit):
+    """Centre lines round parts: nowhere nearer to any outline than the bit's radius, and at it but for the leads."""
+    widths = {}
+    for entity in doc.modelspace():
+        if entity.dxftype() == "TEXT" and (told := TOOL_WIDTH.match(entity.dxf.text)):
+            widths[told[1]] = float(told[2])
+    loops = list(outlines_of(doc, unit))
+    faults, seen, at_radius = [], 0, 0
+    for entity in doc.modelspace():
+        layer = ROUND_PARTS.match(entity.dxf.layer)
+        if layer is None or entity.dxftype() != "POLYLINE":
+            continue
+        radius = widths[layer[1]] / 2
+        for place in places_along(vertices_of(entity, unit), False, 5):
+            off = min(distance_to(loop, place) for loop in loops)
+            seen += 1
+            at_radius += abs(off - radius) <= CENTRE_MM
+            if off < radius - CENTRE_MM:
+                faults.append(f"centre line {radius - off:.4f} mm too near at {place[0]:.3f}, {place[1]:.3f}")
+    if seen > 0 and at_radius < SHARE * seen:
+        faults.append(f"only {at_radius} of {seen} places of centre lines lie at the bit's radius")
+    return faults[:5], seen, at_radius
+
+
 def faults_of(doc, expected):
     faults = [f"audit: {error.message}" for error in doc.audit().errors]
     insunits = doc.header.get("$INSUNITS")
@@ -132,7 +215,8 @@ def faults_of(doc, expected):
             faults.append(f"{getattr(found, what)} {what}, expected {getattr(expected, what)}")
     if abs(found.area - expected.area) > TOLERANCE_MM2:
         faults.append(f"area {found.area:.4f} mm2, expected {expected.area:.4f}")
-    return faults, found
+    faults_here, found.centres, found.at_radius = faults_of_centres(doc, MM_IN_UNIT[insunits])
+    return faults + faults_here, found
 
 
 def expected_by_file(folder, plan):
@@ -165,7 +249,8 @@ def main(folder):
         if faults:
             wrong.append(f"{name}: {'; '.join(faults)}")
         else:
-            print(f"{name}: {found.outlines} outlines, {found.arcs} arcs, {found.circles} circles, {found.area:.3f} mm2")
+            print(f"{name}: {found.outlines} outlines, {found.arcs} arcs, {found.circles} circles, {found.area:.3f} mm2"
+                + (f", {found.at_radius} of {found.centres} places at the bit's radius" if found.centres else ""))
     if len(units) > 1:
         wrong.append(f"files in different units: {sorted(units)}")
     for line in wrong:

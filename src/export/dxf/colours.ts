@@ -11,6 +11,8 @@ const colours: Readonly<Record<string, number>> = {
   GROOVE: 32,
   "EDGE-WORK": 230,
   MARK: 8,
+  TOOL: 134,
+  PIN: 8,
   SHEET: 8,
   TRIM: 8,
   NAME: 7,
@@ -19,5 +21,5 @@ const colours: Readonly<Record<string, number>> = {
 
 /** The colour number of a layer: one for each kind of work, whatever its side and stage. */
 export function colourOf(layer: string): number {
-  return colours[layer.replace(/(-FACE|-BACK)?(-LATER)?$/, "")]!;
+  return colours[layer.replace(/^TOOL-.*/, "TOOL").replace(/(-FACE|-BACK)?(-LATER)?$/, "")]!;
 }

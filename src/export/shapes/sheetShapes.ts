@@ -14,7 +14,7 @@ export function partOnSheet(part: Part, placed: Placed): readonly Shape[] {
 }
 
 /** The sheet and what is trimmed off it. */
-export function boardShapes({ length, width, trim }: NestedSheet): readonly Shape[] {
+export function boardShapes({ length, width, trim }: Pick<NestedSheet, "length" | "width" | "trim">): readonly Shape[] {
   const edge: Shape = { kind: "loop", layer: "SHEET", profile: rectangle(0, 0, length, width, "sheet") };
   const inner = rectangle(trim, trim, length - trim, width - trim, "trim");
   return trim > 0 ? [edge, { kind: "loop", layer: "TRIM", profile: inner }] : [edge];
