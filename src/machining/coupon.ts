@@ -66,7 +66,8 @@ export function measuredDiameter(coupon: Pick<Coupon, "d" | "disc" | "hole">, re
 export function couponOf(shop: Shop, name: string): Outcome<Coupon> {
   const bit = rowOf(shop.bits, name);
   const { cnc } = shop;
-  const speeds = cnc && bit && isForCoupon(bit) ? speedsOf(cnc, { ...bit, measured: bit.d }, piece.material) : undefined;
+  const speeds =
+    cnc && bit && isForCoupon(bit) ? speedsOf(cnc, { ...bit, measured: bit.d }, piece.material) : undefined;
   if (cnc === undefined || bit === undefined || speeds === undefined || "limit" in speeds) {
     const allowed = Object.entries(shop.bits).flatMap(([known, each]) => (isForCoupon(each) ? [known] : []));
     const facts = { bit: text(name), allowed: list(cnc === undefined ? ["a shop file with a machine"] : allowed) };

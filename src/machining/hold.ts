@@ -7,11 +7,9 @@ import { placeTabs } from "./tabs.js";
 import { edgeAt, placeAt, shareOf } from "./track.js";
 import type { Way } from "./ways.js";
 
-/** How what a way cuts free is held: by tabs, by a skin all round, or not at all, since all of it is cleared away. */
-export type Hold =
-  | { readonly by: "tabs"; readonly kept: readonly Kept[] }
-  | { readonly by: "skin"; readonly kept: readonly Kept[] }
-  | { readonly by: "nothing"; readonly kept: readonly Kept[] };
+/** How what a way cuts free is held: by tabs, by a skin all round, or not at all, since all of it is cleared away;
+ *  `kept`: the stretches over which the bit is lifted all the same. */
+export type Hold = { readonly by: "tabs" | "skin" | "nothing"; readonly kept: readonly Kept[] };
 
 /** The middle of a tab along its way, in places no farther apart than a bit does not slip between, and half the bit. */
 type Core = { readonly places: readonly Point[]; readonly radius: number; readonly box: Extents };

@@ -11,7 +11,7 @@ import { cutPart } from "./features.js";
 import { drill } from "./holes.js";
 import { inOrder, type Standing } from "./order.js";
 import { type Stint, stintsOf } from "./runs.js";
-import { tabRule } from "./tabs.js";
+import { isSmall } from "./tabs.js";
 import { cutThrough } from "./through.js";
 import type { Toolbox } from "./toolbox.js";
 
@@ -89,9 +89,7 @@ function standingOf(lying: readonly Lying[]): ReadonlyMap<PartId, Standing> {
         ({ hole, box }) =>
           p.x > box.min.x && p.x < box.max.x && p.y > box.min.y && p.y < box.max.y && pointInProfile(hole, p),
       );
-      const { min, max } = extentsOf(blank.outer);
-      const small = max.x - min.x < tabRule.small && max.y - min.y < tabRule.small;
-      return [part.id, { level: around.length, small }] as const;
+      return [part.id, { level: around.length, small: isSmall(blank.outer) }] as const;
     }),
   );
 }

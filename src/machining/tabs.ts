@@ -1,5 +1,7 @@
 import { arcOf, isFlat } from "../geometry/arc.js";
 import { turnAt } from "../geometry/corner.js";
+import { extentsOf } from "../geometry/measure.js";
+import type { Profile } from "../geometry/profile.js";
 import { tolerance } from "../geometry/tolerance.js";
 import type { Kept } from "./ramp.js";
 import type { Track, TrackEdge } from "./track.js";
@@ -25,6 +27,12 @@ export const tabRule = {
 /** How high a tab stands in a board of this thickness, mm. */
 export function tabHeight(thickness: number): number {
   return Math.min(tabRule.high, Math.max(tabRule.low, thickness * tabRule.share));
+}
+
+/** Whether a part, or what drops out of an opening, counts as small. */
+export function isSmall(loop: Profile): boolean {
+  const { min, max } = extentsOf(loop);
+  return max.x - min.x < tabRule.small && max.y - min.y < tabRule.small;
 }
 
 /** Whether a tab may stand on an edge of the path, beside the edge of the part that it was moved from. */

@@ -1,4 +1,3 @@
-import { extentsOf } from "../geometry/measure.js";
 import { offsetRegion } from "../geometry/offset.js";
 import type { Profile, Region } from "../geometry/profile.js";
 import type { Feature } from "../model/part.js";
@@ -6,7 +5,7 @@ import type { Bench, Done, Lying, Tool } from "./bench.js";
 import { centresInside, centresOutside } from "./centres.js";
 import { faultOf, tooShort, withheld } from "./faults.js";
 import { directed } from "./round.js";
-import { partRadius, tabRule } from "./tabs.js";
+import { isSmall, partRadius, tabRule } from "./tabs.js";
 import { type Track, type TrackEdge, trackRound } from "./track.js";
 
 /** A way of the bit's centre through the board: round a part, or along an opening's edge. */
@@ -74,8 +73,4 @@ function isGlued({ part }: Lying, by: string): boolean {
   return by.split("|").some((name) => part.edges[name]?.finish.kind === "joint");
 }
 
-function tabCount(loop: Profile): number {
-  const { min, max } = extentsOf(loop);
-  const small = max.x - min.x < tabRule.small && max.y - min.y < tabRule.small;
-  return small ? tabRule.smallCount : tabRule.count;
-}
+const tabCount = (loop: Profile): number => (isSmall(loop) ? tabRule.smallCount : tabRule.count);
