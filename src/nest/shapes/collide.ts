@@ -7,8 +7,8 @@ let near = new Int32Array(4096);
  * Whether two shapes have a point in common, the second `dx, dy` away from the first. Exact but for noise: shapes are
  * drawn in by a hair, so that what only touches does not meet, and any touch counts.
  *
- * Method:   edges that reach into the common box are tested against each other; where none cross, one shape can only
- *           lie wholly within the material of the other, which one point tells. In one piece, since numbers handed from
+ * Method:   edges that reach into the common box are tested against each other; where none cross, they meet
+ *           only if a whole loop of one lies within the material of the other, which one point tells. In one piece, since numbers handed from
  *           function to function cost more here than what is done with them.
  */
 export function collide(a: Shape, b: Shape, dx: number, dy: number): boolean {
@@ -57,12 +57,22 @@ export function collide(a: Shape, b: Shape, dx: number, dy: number): boolean {
       }
     }
   }
-  if (holdsBox(a, b, dx, dy) && contains(own, b.innerX + dx, b.innerY + dy)) return true;
-  return holdsBox(b, a, -dx, -dy) && contains(other, a.innerX - dx, a.innerY - dy);
+  return holdsLoop(a, b, dx, dy) || holdsLoop(b, a, -dx, -dy);
 }
 
-function holdsBox(a: Shape, b: Shape, dx: number, dy: number): boolean {
-  return a.x0 <= b.x0 + dx && a.y0 <= b.y0 + dy && a.x1 >= b.x1 + dx && a.y1 >= b.y1 + dy;
+/** Where no edges cross: whether a whole loop of the second, be it a hole's, lies in the material of the first. */
+function holdsLoop(a: Shape, b: Shape, dx: number, dy: number): boolean {
+  const { loops } = b;
+  for (let k = 0; k < loops.length; k += 6)
+    if (
+      a.x0 <= loops[k + 2]! + dx &&
+      a.y0 <= loops[k + 3]! + dy &&
+      a.x1 >= loops[k + 4]! + dx &&
+      a.y1 >= loops[k + 5]! + dy &&
+      contains(a.edges, loops[k]! + dx, loops[k + 1]! + dy)
+    )
+      return true;
+  return false;
 }
 
 /** Whether a point lies in the material, holes counted out: an odd number of edges to its right. */

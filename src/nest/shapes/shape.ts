@@ -1,4 +1,3 @@
-import { circlesIn } from "./circles.js";
 import { areaOfLoop, areaOfLoops, boxOfLoops, drawnIn, hullOf, type Loop, turnLoops } from "./loops.js";
 
 /**
@@ -17,9 +16,8 @@ export type Shape = {
   readonly sin: number;
   readonly edges: Float64Array;
   readonly runs: Float64Array;
-  /** A point well within the material. */
-  readonly innerX: number;
-  readonly innerY: number;
+  /** Six numbers a loop: one of its corners, then its box. */
+  readonly loops: Float64Array;
   /** Box of the edges. */
   readonly x0: number;
   readonly y0: number;
@@ -39,7 +37,6 @@ export function shapeOf(form: number, number: number, loops: readonly Loop[], tu
   const fine = turnLoops(drawnIn(loops, hair), turn);
   const edges = edgesOf(fine);
   const hull = areaOfLoop(hullOf(fine[0]!));
-  const [inner] = circlesIn(fine, { cover: 1, most: 1 });
   return {
     form,
     number,
@@ -48,12 +45,16 @@ export function shapeOf(form: number, number: number, loops: readonly Loop[], tu
     sin: Math.sin(turn),
     edges,
     runs: runsOf(edges),
-    innerX: inner!.x,
-    innerY: inner!.y,
+    loops: Float64Array.from(fine.flatMap((loop) => loopMarks(loop))),
     ...boxOfLoops(fine),
     bulk: Math.sqrt(Math.sqrt(hull)),
     area: areaOfLoops(fine),
   };
+}
+
+function loopMarks(loop: Loop): number[] {
+  const { x0, y0, x1, y1 } = boxOfLoops([loop]);
+  return [loop[0]!.x, loop[0]!.y, x0, y0, x1, y1];
 }
 
 function edgesOf(loops: readonly Loop[]): Float64Array {
