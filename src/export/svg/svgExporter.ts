@@ -1,17 +1,19 @@
 import type { Build, Exporter, NestedSheet, OutputFile } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
+import { programsOf } from "../gcode/gcodeFiles.js";
 import { outputNames } from "../outputNames.js";
 import { featureColumns, featureRows } from "../shapes/featureTable.js";
 import { cautionLines, headLines } from "../shapes/headLines.js";
 import { nameShape, partTitle } from "../shapes/nameShape.js";
 import { partShapes } from "../shapes/partShapes.js";
 import { boardShapes, partOnSheet, sheetLines } from "../shapes/sheetShapes.js";
+import { cutSvg } from "./cutSvg.js";
 import { svgOfShapes } from "./svgOfShapes.js";
 
 /** Line drawings in real millimetres, whatever the job shows: every sheet as nested, every part by itself. */
 export const svgExporter: Exporter = {
   format: "svg",
-  write: async (build) => [...(await sheetFiles(build)), ...(await partFiles(build))],
+  write: async (build) => [...(await sheetFiles(build)), ...(await cutFiles(build)), ...(await partFiles(build))],
 };
 
 function sheetFiles(build: Build): Promise<readonly OutputFile[]> {
@@ -22,6 +24,26 @@ function sheetFiles(build: Build): Promise<readonly OutputFile[]> {
       bytes: await sheetSvg(build, sheet),
     })),
   );
+}
+
+/** What the machine does to each sheet, drawn from the words of its programs. */
+function cutFiles(build: Build): Promise<readonly OutputFile[]> {
+  const { setups } = outputNames(build);
+  const { cnc } = build.shop;
+  if (cnc === undefined) return Promise.resolve([]);
+  return Promise.all(
+    build.program.setups.map(async (setup, i) => {
+      const texts = programsOf(build, setup, cnc, "").map(({ text }) => text);
+      const top = cnc.zero === "bed" ? setup.thickness : 0;
+      const about = { title: `cuts of ${setup.name}`, description: cutLines(build) };
+      return { path: `sheets/${setups[i]}-cut.svg`, bytes: await cutSvg(setup, texts, top, about) };
+    }),
+  );
+}
+
+function cutLines(build: Build): readonly string[] {
+  const how = "drawn from the program: the deeper the darker, tabs lighter, parts red, ways in the air dashed";
+  return [how, ...tellOf(build)];
 }
 
 function partFiles(build: Build): Promise<readonly OutputFile[]> {
