@@ -62,9 +62,9 @@ function byDepth(steps: readonly Step[], top: number): readonly (readonly [numbe
   return [...groups].sort(([a], [b]) => a - b);
 }
 
-/** From light at the top to dark where it goes through. */
+/** From light at the top to grey above the floor of the sheet; dark where it goes through, so that tabs stand out. */
 function shadeOf(share: number): string {
-  const part = Math.round(215 - 165 * Math.min(1, share));
+  const part = share >= 1 ? 40 : Math.round(225 - 80 * share);
   return `rgb(${part},${part},${part})`;
 }
 
