@@ -15,8 +15,8 @@ import type { NestOrder, NestResult } from "../../../src/nest/engine.js";
 // An independent look at what an engine returns: its own turning and moving, clipper2 for what meets what.
 
 /** What polygons of arcs lose, mm; a fault is deeper. */
-const chord = 0.002;
-const slack = 0.01;
+const chord = 0.005;
+const slack = 0.015;
 const decimals = 6;
 
 /** All that is wrong, in words; empty if sound. */
@@ -58,8 +58,8 @@ function faultsOfSheet(order: NestOrder, sheet: NestResult["sheets"][number]): s
     if (areaOf(differenceD(a.paths, room, FillRule.NonZero, decimals)) > 1e-4)
       faults.push(`${a.id} lies over the trim`);
     const zone = zones.map((each) => tessellate(each, chord));
-    if (meets(grown(a.paths, a.gap - slack), zone)) faults.push(`${a.id} lies in a zone`);
-    for (const b of parts.slice(i + 1))
+    if (zone.length > 0 && meets(grown(a.paths, a.gap - slack), zone)) faults.push(`${a.id} lies in a zone`);
+    for (const b of parts.slice(i + 1).filter((each) => isNear(a.paths, each.paths, Math.max(a.gap, each.gap))))
       if (meets(grown(a.paths, Math.max(a.gap, b.gap) - slack), b.paths))
         faults.push(`${a.id} and ${b.id} are too near`);
   }
@@ -80,4 +80,13 @@ function laid({ outer, holes }: Region, turn: number, x: number, y: number): Pat
 const grown = (paths: PathsD, by: number): PathsD =>
   inflatePathsD(paths, by, JoinType.Round, EndType.Polygon, 2, decimals, chord);
 const meets = (a: PathsD, b: PathsD): boolean => areaOf(intersectD(a, b, FillRule.NonZero, decimals)) > 1e-4;
+/** Whether the extents of two are within a distance: those farther apart need no closer look. */
+function isNear([a]: PathsD, [b]: PathsD, distance: number): boolean {
+  const apart = (pick: (p: { x: number; y: number }) => number) => {
+    const [one, other] = [a!.map(pick), b!.map(pick)];
+    return Math.max(Math.min(...other) - Math.max(...one), Math.min(...one) - Math.max(...other));
+  };
+  return apart((p) => p.x) < distance && apart((p) => p.y) < distance;
+}
+
 const areaOf = (paths: PathsD): number => Math.abs(areaPathsD(paths));
