@@ -14,20 +14,22 @@ export type Hold = { readonly by: "tabs" | "skin" | "nothing"; readonly kept: re
 /** The middle of a tab along its way, in places no farther apart than a bit does not slip between, and half the bit. */
 type Core = { readonly places: readonly Point[]; readonly radius: number; readonly box: Extents };
 
+type Sheet = { readonly length: number; readonly width: number };
+
 /** A way with the rectangle round it. */
 type Boxed = { readonly way: Way; readonly box: Extents };
 
 /**
  * How everything on a sheet is held while it is cut. Parts lie so close that the ways round two of them overlap: a tab of
  * the one would be cut away by the other. So every way is lifted over every tab that it passes, and no tab stands where a
- * way would have to be lifted that must not be.
+ * way would have to be lifted that must not be, or where the cut leaves nothing of the sheet's edge to hold on to.
  *
  * Returns: one hold for each way, in their order.
  */
-export function holdAll(bench: Bench, ways: readonly Way[]): readonly Hold[] {
+export function holdAll(bench: Bench, sheet: Sheet, ways: readonly Way[]): readonly Hold[] {
   const boxed = ways.map((way): Boxed => ({ way, box: extentsOf(way.loop) }));
   const bySkin = bench.cnc.hold === "skin";
-  const tabs = ways.map((way) => (way.dropped && !bySkin ? tabsOn(way, boxed) : []));
+  const tabs = ways.map((way) => (way.dropped && !bySkin ? tabsOn(sheet, way, boxed) : []));
   const cores = tabs.flatMap((own, i) => (own ?? []).map((kept) => coreOf(ways[i]!, kept)));
   return boxed.map(({ way, box }, i): Hold => {
     const near = cores.filter((core) => isNear(core, box, way.tool.radius));
@@ -38,15 +40,24 @@ export function holdAll(bench: Bench, ways: readonly Way[]): readonly Hold[] {
   });
 }
 
-function tabsOn(way: Way, all: readonly Boxed[]): readonly Kept[] | undefined {
+function tabsOn(sheet: Sheet, way: Way, all: readonly Boxed[]): readonly Kept[] | undefined {
   return placeTabs(way.track, way.tool.d, way.count, way.mayStand, (kept) => {
     const core = coreOf(way, kept);
+    if (way.kind === "outside" && !hasWaste(sheet, core)) return false;
     return all.every(
       ({ way: other, box }) =>
         !isNear(core, box, other.tool.radius) ||
         stretchesPast(other, core).every((stretch) => standsOnly(other, stretch)),
     );
   });
+}
+
+/** A tab holds only where a strip of the sheet is left beyond the cut, this wide at least, mm: common practice, no source. */
+const strip = 3;
+
+function hasWaste({ length, width }: Sheet, { box: { min, max }, radius }: Core): boolean {
+  const off = radius + strip;
+  return min.x >= off && min.y >= off && max.x <= length - off && max.y <= width - off;
 }
 
 /** Whether all edges that a stretch lies on may bear a tab. */

@@ -33,6 +33,7 @@ export function draftOf(
   const parts = clamping.lying.map((lying) => cutPart(bench, lying, toolbox));
   const through = cutThrough(
     bench,
+    clamping.sheet,
     parts.flatMap(({ ways }) => ways),
   );
   const done = together([...parts.map((part) => part.done), through]);

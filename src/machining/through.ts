@@ -13,8 +13,12 @@ import type { Way } from "./ways.js";
 export const skinThickness = 0.5;
 
 /** Cuts parts out of a sheet and openings out of them, each held as it can be. */
-export function cutThrough(bench: Bench, ways: readonly Way[]): Done {
-  const holds = holdAll(bench, ways);
+export function cutThrough(
+  bench: Bench,
+  sheet: { readonly length: number; readonly width: number },
+  ways: readonly Way[],
+): Done {
+  const holds = holdAll(bench, sheet, ways);
   const cuts = ways.map((way, i) => ({ tool: way.tool, operation: operationOf(bench, way, holds[i]!) }));
   const findings = ways.flatMap((way, i) =>
     bench.cnc.hold === "tabs" && holds[i]!.by === "skin" ? [leftOnSkin(way.lying)] : [],

@@ -96,7 +96,8 @@ export const machiningTable: Table = {
     [],
     shops("bits: {90 v: none, 45 chamfer: none}", "bits: {45 chamfer: none}"),
   ),
-  "no-room-for-tabs": nest("pieces.box", [], cover),
+  // a tab and half the bit on both sides want 8 + 12.7, and the next corners keep off by as much as the bit
+  "no-room-for-tabs": nest("pieces.cover", cover, coverAlone({ outline: "60 x 40" })),
   "tab-over-sheet": nest("boards.plate", thin(1.5), thin(1.6)),
   // 10 above the sheet, 12.1 of it, and 0.3
   "travel-too-short": nest("cnc", cover, cover, shops(machine("travel")(22.3), machine("travel")(22.4))),

@@ -106,6 +106,20 @@ describe("a way through the board", () => {
   });
 });
 
+describe("a part at the sheet's edge", () => {
+  const tabbed = (y: number) => {
+    const { program } = programFor([panel()], all("12 straight"), { placed: () => ({ y }) });
+    const moves = operationsOf(program.setups[0]!).flatMap((operation) => operation.moves);
+    return moves.filter(({ role }) => role === "tab").map(({ to }) => to[1]);
+  };
+
+  it("has no tab where the cut leaves nothing of the edge to hold on to, and one where a strip of 3 mm stays", () => {
+    // the way runs 6 below the part, and clears 6 more
+    expect(Math.min(...tabbed(14.9))).toBeGreaterThan(20);
+    expect(Math.min(...tabbed(15))).toBeCloseTo(9, 6);
+  });
+});
+
 describe("work that does not go through", () => {
   it("leaves the islands of a pocket standing", () => {
     const island = rounded(190, 140, 40, 30, 4, "island");
