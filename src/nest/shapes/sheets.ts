@@ -1,16 +1,8 @@
-import { areaOfRegion, extentsOf } from "../../geometry/measure.js";
-import type { Point } from "../../geometry/profile.js";
 import type { NestEngine, NestOrder, NestResult, NestResultSheet, NestStock } from "../engine.js";
-import { layBlank } from "../placed.js";
 import { type Random, randomFrom } from "../random.js";
 import { nestRectangles } from "../rectangles/search.js";
-import { shapesOf } from "./forms.js";
-import { grownLoops } from "./grown.js";
-import type { Loop } from "./loops.js";
-import { obstaclesOf } from "./obstacles.js";
-import type { Fields } from "./overlap.js";
 import { fitsRoom, makePile, type Pile, put, putInside } from "./pile.js";
-import type { Shape } from "./shape.js";
+import { type Table, tableOf, usableOf } from "./table.js";
 import { withoutLikeTurns } from "./turns.js";
 import { untangle } from "./untangle.js";
 
@@ -44,56 +36,12 @@ const placesPerIteration = 5_000;
 const oneChoice = 0.25;
 /** How far apart sheets lie while all are searched at once, mm: farther than an obstacle's frame is wide. */
 const between = 100;
-/** What touches does not collide, mm: far below what any machine can tell, far above noise. */
-const hair = 1e-6;
-
-type Table = {
-  readonly order: NestOrder;
-  /** Half of the largest gap, mm. */
-  readonly half: number;
-  /** Of each item: its shapes in each turn, and where its extents' corner lies from its origin. */
-  readonly turns: readonly (readonly Shape[])[];
-  readonly corners: readonly (readonly Point[])[];
-  readonly areas: readonly number[];
-  /** What must not be covered, of each row of the stock, from the sheet's corner. */
-  readonly obstacles: readonly (readonly Shape[])[];
-  readonly usable: readonly number[];
-  readonly fields: Fields;
-};
 
 type Search = Table & {
   readonly random: Random;
   /** Places that may still be tried. */
   budget: number;
 };
-
-function tableOf(order: NestOrder): Table {
-  const half = order.items.reduce((most, item) => Math.max(most, item.gap), 0) / 2;
-  const forms: { loops: readonly Loop[]; turns: readonly number[] }[] = [];
-  const places = new Map<string, number>();
-  const formOf = (loops: readonly Loop[], turns: readonly number[]): number => {
-    const key = JSON.stringify([loops, turns]);
-    const known = places.get(key);
-    if (known !== undefined) return known;
-    places.set(key, forms.length);
-    return forms.push({ loops, turns }) - 1;
-  };
-  const ofItems = order.items.map((item) => formOf(grownLoops(item.shape, half), item.turns));
-  const ofStock = order.stock.map((row) => obstaclesOf(row, half).map((loops) => formOf(loops, [0])));
-  const { turns, fields } = shapesOf(forms, hair);
-  return {
-    order,
-    half,
-    turns: ofItems.map((form) => turns[form]!),
-    corners: order.items.map((item) => item.turns.map((turn) => extentsOf(layBlank(item.shape, turn, false)).min)),
-    areas: order.items.map((item) => areaOfRegion(item.shape)),
-    obstacles: ofStock.map((list) => list.map((form) => turns[form]![0]!)),
-    usable: order.stock.map((row) => usableOf(row)),
-    fields,
-  };
-}
-
-const usableOf = (row: NestStock): number => (row.length - 2 * row.trim) * (row.width - 2 * row.trim);
 
 const isPlain = (row: NestStock): boolean => row.outline === undefined && (row.zones ?? []).length === 0;
 
