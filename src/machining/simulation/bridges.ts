@@ -67,9 +67,7 @@ export function heldInside(
   }
   const depth = room.thickness - hair;
   const left = without(reachable([hole], bit / 2, chord), swept(depth, boxOf([hole])));
-  // Where no bit fits, all of it is still there.
-  const cleared = swept(depth, boxOf([hole])).length > 0;
-  return { held: undefined, uncut: spotsOf(name, depth, cleared ? left : grown([hole], -edge, chord)) };
+  return { held: undefined, uncut: spotsOf(name, depth, left) };
 }
 
 function heldIn(ring: Polygons, line: Polygon, width: number, cut: Cut): Held {

@@ -33,11 +33,11 @@ function depthsOf({ depth, draft }: Blind): readonly number[] {
 }
 
 /** What a disc can clear, in from its walls by a hair: opened with a disc that is a little thinner, so that a hole as wide
- *  as the bit counts. */
+ *  as the bit counts. Where no disc of that size goes in, all of it is asked for: another bit should have cut it. */
 export function reachable(area: Polygons, radius: number, chord: number): Polygons {
   const thin = Math.max(0, radius - edge / 2);
   const ways = grown(area, -Math.max(thin, edge), chord);
-  return ways.length === 0 ? [] : grown(ways, Math.max(0, thin - edge), chord);
+  return ways.length === 0 ? grown(area, -edge, chord) : grown(ways, Math.max(0, thin - edge), chord);
 }
 
 /** Radius of the smallest straight bit that came down to the floor. */
