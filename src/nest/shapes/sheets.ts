@@ -9,7 +9,8 @@ import { untangle } from "./untangle.js";
 /**
  * Lays parts by their true shapes: into the notches and holes of others, on odd offcuts, round zones.
  *
- * 1. A first layout by extents, which is there at once (`nestRectangles`), on the stock that is plain rectangles.
+ * 1. A first layout by extents (`nestRectangles`), on the stock that is plain rectangles: it is there at once, and all
+ *    that a single iteration gives.
  * 2. What it left, put on the sheets in use or on one more of the rack, wherever the overlap search finds room.
  * 3. Again and again a cheaper choice of sheets: the least filled one emptied onto the others, or exchanged for a
  *    cheaper or smaller one. All parts lie on all those sheets at once and may overlap until the search has sorted them
@@ -19,9 +20,15 @@ import { untangle } from "./untangle.js";
  */
 export const nestShapes: NestEngine = (asked) => {
   const order = { ...asked, items: asked.items.map(withoutLikeTurns) };
+  const first = firstLayout(order);
+  if (order.iterations <= 1) return first;
   const table = tableOf(order);
-  const search: Search = { ...table, random: randomFrom(order.seed), budget: order.iterations * placesPerIteration };
-  let best = firstLayout(order);
+  const search: Search = {
+    ...table,
+    random: randomFrom(order.seed),
+    budget: (order.iterations - 1) * placesPerIteration,
+  };
+  let best = first;
   if (best.left.length > 0) best = withLeft(search, best);
   for (let next: NestResult | undefined = best; next !== undefined; ) {
     best = next;
@@ -30,7 +37,7 @@ export const nestShapes: NestEngine = (asked) => {
   return best;
 };
 
-/** Places that one iteration of the order is worth. */
+/** Places that each further iteration of the order is worth. */
 const placesPerIteration = 5_000;
 /** Share of what is left of the budget that one choice of sheets may use up. */
 const oneChoice = 0.25;

@@ -100,6 +100,11 @@ describe("true shapes on sheets", () => {
     expect(JSON.stringify(nested(order))).toBe(JSON.stringify(nested(order)));
   });
 
+  it("gives the layout by extents at once, where one iteration is all it is given", () => {
+    const order = orderOf(items([[8, triangle(400, 300)]], 6), [sheet(820, 720)], 1);
+    expect(nested(order).sheets).toHaveLength(byExtents(order));
+  });
+
   it("leaves a part that no sheet takes, and lays the rest", () => {
     const result = nested(
       orderOf(
