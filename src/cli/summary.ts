@@ -14,6 +14,7 @@ export function summaryLines(build: Build, made: Made): readonly string[] {
     row("parts", `${parts.length} in ${counted(pieces, "piece")}`),
     ...volumeLines(build),
     ...sheetLines(build),
+    ...programLines(build),
     row("files", `${made.files.length} in ${made.folder}${made.changed === 0 ? ", all as they were" : ""}`),
     row("build", build.hash),
   ];
@@ -24,7 +25,16 @@ export function summaryData(build: Build, made: Made) {
   const { built, sizes } = build.plan;
   const air = built.air.map((each) => ({ name: each.name, wantedL: each.wantedL, reachedL: reachedL(each) }));
   const sheets = build.layout.sheets.map(({ placed, ...sheet }) => ({ ...sheet, parts: placed.length }));
-  return { hash: build.hash, parts: built.parts.length, sizes: Object.fromEntries(sizes), air, sheets, ...made };
+  const programs = { setups: build.program.setups.map(({ name }) => name), withheld: build.program.withheld ?? [] };
+  return {
+    hash: build.hash,
+    parts: built.parts.length,
+    sizes: Object.fromEntries(sizes),
+    air,
+    sheets,
+    programs,
+    ...made,
+  };
 }
 
 /** Volume wanted and reached, the terms it is made of, and the free sizes settled on. */
@@ -54,6 +64,16 @@ export function sheetLines({ layout, job: { show, boards } }: Build): readonly s
     kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
   }
   return [row("sheets", `${toBuy.length} to buy${rack}`), ...[...kinds].map(([kind, n]) => row("", `${n} of ${kind}`))];
+}
+
+/** How many setups have a program and how long they take, and which have none. */
+function programLines({ program }: Build): readonly string[] {
+  const { setups, withheld = [] } = program;
+  const minutes = Math.ceil(setups.reduce((sum, { seconds }) => sum + seconds, 0) / 60);
+  return [
+    ...(setups.length === 0 ? [] : [row("programs", `${counted(setups.length, "setup")}, about ${minutes} min`)]),
+    ...(withheld.length === 0 ? [] : [row("", `none for ${withheld.join(", ")}: see the findings`)]),
+  ];
 }
 
 export function sheetSize(sheet: NestedSheet, show: Show): string {

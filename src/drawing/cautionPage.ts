@@ -45,7 +45,8 @@ function cautionBlocks(cautions: readonly PrintedCaution[], width: number, heigh
 
 function overview(build: Build, { column }: Rooms): readonly Block[] {
   const width = column.max.x - column.min.x;
-  const { plan, layout, job } = build;
+  const { plan, layout, program, job } = build;
+  const stopped = program.withheld ?? [];
   const lines = [
     `${partCount(plan.built.parts.length)} in ${counted(new Set(plan.built.parts.map(({ piece }) => piece)).size, "piece")}`,
     ...plan.built.air.map(({ name, wantedL, terms }) => {
@@ -56,6 +57,7 @@ function overview(build: Build, { column }: Rooms): readonly Block[] {
     ...layout.sheets.map((sheet) => `Sheet ${sheet.sheet}: ${sheetSource(sheet)}`),
     ...(layout.left.length === 0 ? [] : [`No sheet takes: ${layout.left.join(", ")}`]),
     ...(plan.withheld.length === 0 ? [] : [`Not made, see the findings: ${plan.withheld.join(", ")}`]),
+    ...(stopped.length === 0 ? [] : [`No program, see the findings: ${stopped.join(", ")}`]),
     findingsLine(build),
   ];
   return [

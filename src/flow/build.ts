@@ -13,7 +13,7 @@ import { planJob } from "../plan/plan.js";
 import { sheetsMeasured } from "../process/measured.js";
 import { processOf } from "../process/process.js";
 import { gatherFindings } from "./gather.js";
-import { withhold } from "./withhold.js";
+import { withhold, withholdSheets } from "./withhold.js";
 
 export type Stage = "plan" | "checks" | "process" | "nest" | "program" | "done";
 
@@ -65,9 +65,10 @@ export async function buildJob(
   begin("nest");
   const layout = noted(nestParts(job, shop, plan, process, options));
   if (layout === undefined) return { value: undefined, findings: gatherFindings(findings) };
-  findings.push(...sheetsMeasured(job, plan, layout));
+  const measuredOff = sheetsMeasured(job, plan, layout);
+  findings.push(...measuredOff);
   begin("program");
-  const program = noted(programOf(job, shop, plan, process, layout))!;
+  const program = withholdSheets(noted(programOf(job, shop, plan, process, layout))!, measuredOff);
   begin("done");
   const hash = hashOf(whatIsCut(shop, plan, process, layout, program));
   const told = gatherFindings(findings);

@@ -3,6 +3,7 @@ import type { Plan } from "../model/build.js";
 import type { Axis } from "../model/joint.js";
 import type { Part } from "../model/part.js";
 import type { Built } from "../model/piece.js";
+import type { Program } from "../model/program.js";
 
 export const partsWithheld: FindingDef = {
   code: "parts-withheld",
@@ -32,6 +33,17 @@ export function withhold(plan: Plan, findings: readonly Finding[], reach: "part"
   const found = text((pieces.size > 0 ? [...pieces] : held.map((part) => part.id)).join(", "));
   const finding = raise(partsWithheld, { on: held.map((part) => part.id), facts: { found } });
   return { value: { ...plan, built: without(plan.built, new Set(held.map((part) => part.id))) }, findings: [finding] };
+}
+
+/** Leaves out of a program the setups of every sheet that an error speaks of, and names them. */
+export function withholdSheets(program: Program, findings: readonly Finding[]): Program {
+  const named = new Set(findings.flatMap((finding) => (finding.severity === "error" ? finding.on : [])));
+  const held = program.setups.filter(({ sheet }) => named.has(sheet));
+  if (held.length === 0) return program;
+  return {
+    setups: program.setups.filter((setup) => !held.includes(setup)),
+    withheld: [...(program.withheld ?? []), ...held.map(({ name }) => name)],
+  };
 }
 
 /** The air stays: what a box holds is what one wants to read when something is wrong with it. */

@@ -1,12 +1,12 @@
-import type { Point } from "../geometry/profile.js";
+import type { Point, Region } from "../geometry/profile.js";
 import { circle } from "../geometry/shapes.js";
 import { type Finding, raise, text } from "../input/finding.js";
 import { featureName } from "../model/ids.js";
 import type { Feature, Cut as PartCut, Sink } from "../model/part.js";
-import type { Move, WorkKind } from "../model/program.js";
+import type { Move } from "../model/program.js";
 import { nameOf } from "../plan/standing.js";
 import type { Bench, Done, Lying, Tool } from "./bench.js";
-import { centresInside } from "./centres.js";
+import { type Centres, centresInside } from "./centres.js";
 import { clearArea } from "./clearing.js";
 import { cannot, faultOf, tooShort, withheld } from "./faults.js";
 import { sinkLeft } from "./findings.js";
@@ -26,17 +26,34 @@ export function makeHole(bench: Bench, lying: Lying, feature: Feature, tool: Too
   const floor = depth === "through" ? bench.through : -depth;
   const short = tooShort(lying, feature, tool, -floor);
   if (short) return withheld(feature, short);
-  const place = lying.to.point(at);
-  if (Math.abs(tool.d - d) <= sameHole + 1e-6) return made("drill", drill(bench, tool, place, floor));
-  if (tool.bit.kind === "drill" || tool.d > d) return cannot(lying, feature, tool, "it is not of the hole's diameter");
-  const centres = centresInside({ outer: circle(place, d / 2, featureName(feature.id)), holes: [] }, tool.radius);
-  if (centres.regions === undefined) return withheld(feature, faultOf(lying, feature, tool, centres));
-  return made("drill", clearArea(bench, tool, centres.regions[0]!, floor));
+  const made = holeMoves(bench, tool, lying.to.point(at), d, floor);
+  if (made === undefined) return cannot(lying, feature, tool, "it is not of the hole's diameter");
+  if (made.moves === undefined) return withheld(feature, faultOf(lying, feature, tool, made.centres));
+  const operation = { kind: "drill", part: lying.part.id, feature: feature.id, moves: made.moves, floor } as const;
+  return { cuts: [{ tool, operation }], findings: [], withheld: [] };
+}
 
-  function made(kind: WorkKind, moves: readonly Move[]): Done {
-    const operation = { kind, part: lying.part.id, feature: feature.id, moves, floor };
-    return { cuts: [{ tool, operation }], findings: [], withheld: [] };
-  }
+/** Where the bit did not go round in the hole. */
+type NotMade = { readonly moves?: undefined; readonly centres: Exclude<Centres, { regions: readonly Region[] }> };
+
+/**
+ * The way of a bit that makes a hole at `at`, setup's frame: straight down where it is of the hole's size, round and round
+ * where it is a thinner straight one.
+ *
+ * Returns: undefined where it is neither.
+ */
+export function holeMoves(
+  bench: Bench,
+  tool: Tool,
+  at: Point,
+  d: number,
+  floor: number,
+): { readonly moves: readonly Move[] } | NotMade | undefined {
+  if (Math.abs(tool.d - d) <= sameHole + 1e-6) return { moves: drill(bench, tool, at, floor) };
+  if (tool.bit.kind === "drill" || tool.d > d) return undefined;
+  const centres = centresInside({ outer: circle(at, d / 2, "hole"), holes: [] }, tool.radius);
+  if (centres.regions === undefined) return { centres };
+  return { moves: clearArea(bench, tool, centres.regions[0]!, floor) };
 }
 
 /** Straight down in pecks, drawn out to the sheet's top after each; `at` in the setup's frame. */

@@ -1,5 +1,5 @@
 import { type Finding, mm, type Outcome, raise, text } from "../input/finding.js";
-import type { Layout, Plan, Process } from "../model/build.js";
+import type { Layout, Plan, Process, Registration } from "../model/build.js";
 import type { Job } from "../model/job.js";
 import type { Program, Run, Setup } from "../model/program.js";
 import type { Cnc, Shop } from "../model/shop.js";
@@ -7,7 +7,7 @@ import { rowOf } from "../shop/lookups.js";
 import { rules } from "../shop/rules.js";
 import type { Bench } from "./bench.js";
 import { type Clamping, clampingsOf } from "./clampings.js";
-import { chipTooThin, thicknessChanged } from "./findings.js";
+import { chipTooThin, noTurningSpeed, thicknessChanged } from "./findings.js";
 import { limitsOf } from "./limits.js";
 import { numbersOf, runOf } from "./runs.js";
 import { type Draft, draftOf, setupOf } from "./setup.js";
@@ -28,7 +28,7 @@ export function programOf(job: Job, shop: Shop, plan: Plan, process: Process, la
   const { cnc } = shop;
   if (cnc === undefined) return { value: { setups: [], withheld: [] }, findings: [] };
   const toolboxes = new Map<string, Toolbox>();
-  const made = clampingsOf(plan, process, layout).map((clamping) => {
+  const alone = clampingsOf(plan, process, layout).map((clamping): Attempt => {
     const material = materialOf(job, shop, clamping);
     if (!toolboxes.has(material)) toolboxes.set(material, toolboxOf(shop, cnc, material));
     const bench = benchFor(cnc, material, clamping);
@@ -36,10 +36,13 @@ export function programOf(job: Job, shop: Shop, plan: Plan, process: Process, la
     if (changed) return { clamping, bench, draft: undefined, findings: [changed] };
     const turns = process.parts.some(({ part, sides }) => sides.length === 2 && lies(clamping, part));
     const pins = turns ? process.registration.find(({ board }) => board === clamping.sheet.board) : undefined;
-    const { draft, findings } = draftOf(bench, clamping, toolboxes.get(material)!, pins);
-    const limits = limitsOf(job, shop, cnc, bench, draft);
-    return { clamping, bench, draft: limits.length > 0 ? undefined : draft, findings: [...findings, ...limits] };
+    const toolbox = toolboxes.get(material)!;
+    const { draft, findings } = draftOf(bench, clamping, toolbox, pins);
+    const limits = [...limitsOf(job, shop, cnc, bench, draft), ...slowPins(job, clamping, draft, toolbox, pins)];
+    const runs = limits.length === 0 && !draft.unpinned;
+    return { clamping, bench, draft: runs ? draft : undefined, findings: [...findings, ...limits] };
   });
+  const made = bothOrNone(alone);
   const runnable = made.flatMap(({ draft, bench }) => (draft && draft.stints.length > 0 ? [{ draft, bench }] : []));
   const names = runnable.flatMap(({ draft }) => draft.stints.map(({ tool }) => tool.name));
   const numbers = numbersOf(names, cnc.tools);
@@ -53,6 +56,33 @@ export function programOf(job: Job, shop: Shop, plan: Plan, process: Process, la
     runnable.map(({ draft }) => draft),
   );
   return { value: { setups, withheld }, findings: [...made.flatMap(({ findings }) => findings), ...thin] };
+}
+
+type Attempt = {
+  readonly clamping: Clamping;
+  readonly bench: Bench;
+  readonly draft: Draft | undefined;
+  readonly findings: readonly Finding[];
+};
+
+/** A sheet that is cut from both sides is of no use cut from one: where one of its setups cannot run, neither is written. */
+function bothOrNone(attempts: readonly Attempt[]): readonly Attempt[] {
+  const failed = new Set(attempts.flatMap(({ draft, clamping }) => (draft ? [] : [clamping.sheet.sheet])));
+  return attempts.map((each) => (failed.has(each.clamping.sheet.sheet) ? { ...each, draft: undefined } : each));
+}
+
+/** The bit that would make the dowels' holes cannot turn in this machine. */
+function slowPins(
+  job: Job,
+  { sheet }: Clamping,
+  draft: Draft,
+  { unable }: Toolbox,
+  pins: Registration | undefined,
+): readonly Finding[] {
+  const slow = unable.get(pins?.tool ?? "");
+  if (!draft.unpinned || slow === undefined) return [];
+  const facts = { bit: text(pins!.tool!), limit: text(String(slow.limit)), least: text(String(slow.least)) };
+  return [raise(noTurningSpeed, { at: [{ file: job.file, path: ["boards", sheet.board] }], facts })];
 }
 
 const lies = ({ lying }: Clamping, part: string): boolean => lying.some((each) => each.part.id === part);

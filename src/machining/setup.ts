@@ -8,7 +8,7 @@ import { pinsOn } from "../process/pins.js";
 import { type Bench, type Cut, type Done, type Lying, type Tool, together } from "./bench.js";
 import type { Clamping } from "./clampings.js";
 import { cutPart } from "./features.js";
-import { drill } from "./holes.js";
+import { holeMoves } from "./holes.js";
 import { inOrder, type Standing } from "./order.js";
 import { type Stint, stintsOf } from "./runs.js";
 import { isSmall } from "./tabs.js";
@@ -20,6 +20,8 @@ export type Draft = {
   readonly clamping: Clamping;
   readonly stints: readonly Stint[];
   readonly pins: readonly Pin[];
+  /** Dowels keep the sheet in register, but their holes are not made here. */
+  readonly unpinned: boolean;
   readonly withheld: readonly FeatureId[];
 };
 
@@ -39,13 +41,14 @@ export function draftOf(
   const done = together([...parts.map((part) => part.done), through]);
   const pins = registration ? pinsIn(bench, clamping, registration) : [];
   const tool = toolbox.tools.get(registration?.tool ?? "");
-  const drilled = clamping.turnedOver || tool === undefined ? [] : pins.map((pin) => drilledPin(bench, tool, pin));
-  const cuts = [...drilled, ...done.cuts];
+  const made = clamping.turnedOver || tool === undefined ? [] : pins.flatMap((pin) => madePin(bench, tool, pin) ?? []);
+  const cuts = [...made, ...done.cuts];
   return {
     draft: {
       clamping,
       stints: stintsOf(inOrder(cuts, standingOf(clamping.lying))),
       pins,
+      unpinned: !clamping.turnedOver && made.length < pins.length,
       withheld: done.withheld,
     },
     findings: done.findings,
@@ -76,8 +79,9 @@ function pinsIn(bench: Bench, { sheet }: Clamping, registration: Registration): 
   return pinsOn(registration, sheet).map((at: Point) => ({ at, d: registration.d, depth }));
 }
 
-function drilledPin(bench: Bench, tool: Tool, { at, depth }: Pin): Cut {
-  return { tool, operation: { kind: "pin", moves: drill(bench, tool, at, -depth), floor: -depth } };
+function madePin(bench: Bench, tool: Tool, { at, d, depth }: Pin): Cut | undefined {
+  const moves = holeMoves(bench, tool, at, d, -depth)?.moves;
+  return moves && { tool, operation: { kind: "pin", moves, floor: -depth } };
 }
 
 /** How deep each part lies within openings of others, and whether it is small. */

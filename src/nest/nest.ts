@@ -29,7 +29,7 @@ export function nestParts(job: Job, shop: Shop, plan: Plan, process: Process, op
   const nests: GroupNest[] = [];
   for (const group of groupsOf(plan, process)) {
     const soFar = nests.flatMap((nest) => nest.sheets);
-    nests.push(nestGroup(job, shop, group, soFar, options));
+    nests.push(nestGroup(group, rowsOf(job, shop, group, process, soFar), job, shop, soFar, options));
   }
   const sheets = nests.flatMap((nest) => nest.sheets);
   return {
@@ -74,8 +74,29 @@ function groupsOf(plan: Plan, process: Process): Group[] {
 /** Rectangles cut from edge to edge serve both; an engine for true shapes would stand under `machine`. */
 const engines: Readonly<Record<"machine" | "bench", NestEngine>> = { machine: nestRectangles, bench: nestRectangles };
 
-function nestGroup(job: Job, shop: Shop, group: Group, soFar: readonly NestedSheet[], options: NestOptions): GroupNest {
-  const rows = rowsFor(job, shop, group.board, soFar);
+/** The stock for a group. Where its sheets are turned over on dowels, as much is left free all round as those take. */
+function rowsOf(
+  job: Job,
+  shop: Shop,
+  { board, byMachine }: Group,
+  { registration }: Process,
+  soFar: readonly NestedSheet[],
+): readonly StockRow[] {
+  const rows = rowsFor(job, shop, board, soFar);
+  const pins = registration.find((each) => each.board === board);
+  if (!byMachine || pins === undefined) return rows;
+  const taken = Math.max(...pins.fromEnds) + pins.keepOff;
+  return rows.map((row) => ({ ...row, trim: Math.max(row.trim, taken) }));
+}
+
+function nestGroup(
+  group: Group,
+  rows: readonly StockRow[],
+  job: Job,
+  shop: Shop,
+  soFar: readonly NestedSheet[],
+  options: NestOptions,
+): GroupNest {
   const misfits = group.members.map((member) => misfitOf(job, shop, member.part, itemOf(member), rows));
   const fitting = rows.length === 0 ? [] : group.members.filter((_, i) => misfits[i]!.length === 0);
   const order = { items: fitting.map(itemOf), stock: rows, edgeToEdge: !group.byMachine };

@@ -12,8 +12,8 @@ import { holeBit } from "./otherTool.js";
 export const noPinBit: FindingDef = {
   code: "no-pin-bit",
   severity: "error",
-  words: "no bit on hand makes the holes for {d} dowels, on which sheets of {board} are turned over",
-  next: "add a drill of {d}, or a thinner straight bit that is as long as the board is thick, or leave the second side to the hand router",
+  words: "no bit on hand makes the holes for {d} dowels, {deep} deep, on which sheets of {board} are turned over",
+  next: "add a drill of {d}, or a thinner straight bit, with edges of {deep} or more, or leave the second side to the hand router",
   explain:
     "Work on both sides of a part needs two setups. Dowels through the sheet into the spoilboard keep both in register, " +
     "so the machine must be able to make their holes.",
@@ -38,18 +38,23 @@ export function registrationsOf(
 function registrationOn(job: Job, shop: Shop, board: BoardId, parts: readonly Part[]) {
   const thickness = Math.max(...parts.map((part) => part.thickness));
   const d = rules.pin.value;
-  const bit = holeBit(shop, d, thickness);
+  const into = rules.pinInto.value;
+  const bit = holeBit(shop, d, thickness + into);
   const pins: Registration = {
     board,
     d,
     ...(bit && { tool: bit.name }),
-    into: rules.pinInto.value,
+    into,
     fromEnds: [rules.pinFromLeft.value, rules.pinFromRight.value],
     keepOff: d / 2 + rules.pinWall.value,
   };
   const stock = rowOf(job.boards, board)?.stock ?? board;
   const at = [{ file: job.file, path: ["boards", board] }];
-  const missing = raise(noPinBit, { at, on: parts.map(({ id }) => id), facts: { d: mm(d), board: text(stock) } });
+  const missing = raise(noPinBit, {
+    at,
+    on: parts.map(({ id }) => id),
+    facts: { d: mm(d), deep: mm(thickness + into), board: text(stock) },
+  });
   return { pins, findings: bit ? [] : [missing] };
 }
 

@@ -74,8 +74,8 @@ export const processTable: Table = {
   }),
   // worked from both sides, so that its sheet is turned over on dowels of 8
   "no-pin-bit": process("boards.plate", coverAlone(twoSides), coverAlone(twoSides), {
-    raises: `cnc: {second side: pins}\nbits: ${without8(12)}`,
-    spares: `cnc: {second side: pins}\nbits: ${without8(12.1)}`,
+    raises: `cnc: {second side: pins}\nbits: ${without8(22)}`,
+    spares: `cnc: {second side: pins}\nbits: ${without8(22.1)}`,
   }),
   "part-over-machine": process("pieces.cover", sized(1600, 1550.1), sized(1600, 1550)),
   "no-machine": process("version: 1", coverAlone({}), coverAlone({ "cut by": "saw" }), {

@@ -1,6 +1,8 @@
 import { readFileSync } from "node:fs";
 import { describe, expect, it } from "vitest";
 import { buildJob, type Stage, usualOptions } from "../../src/flow/build.js";
+import { nearestOn } from "../../src/geometry/distance.js";
+import { pointInProfile } from "../../src/geometry/inside.js";
 import { hasErrors } from "../../src/input/finding.js";
 import { parseJob } from "../../src/job/parse.js";
 import { kinds } from "../../src/pieces/kinds.js";
@@ -18,6 +20,42 @@ async function build(source: string, file = "job.yaml") {
   });
   return { build: value!, findings, stages };
 }
+
+it("has no program for a sheet that measures more than its parts are made for, and says so", async () => {
+  const { value: job } = parseJob(starter, "job.yaml", kinds);
+  const shop = starterShop();
+  const stock = shop.boards["mdf-18"]!;
+  const thick = { ...stock, sheets: stock.sheets.map((sheet) => ({ ...sheet, measured: 18.6 })) };
+  const boards = { ...shop.boards, "mdf-18": thick };
+  const { value, findings } = await buildJob(job!, { ...shop, boards }, kinds, usualOptions);
+  expect(findings.filter(({ severity }) => severity === "error").map(({ code }) => code)).toEqual(["sheet-thicker"]);
+  expect(value!.program.setups.map(({ name }) => name)).toEqual(["plate 1"]);
+  expect(value!.program.withheld).toEqual(["box 1"]);
+});
+
+it("keeps every part off the dowels where sheets are turned over", async () => {
+  const { value: job } = parseJob(starter, "job.yaml", kinds);
+  const shop = starterShop();
+  const { value } = await buildJob(
+    job!,
+    { ...shop, cnc: { ...shop.cnc!, "second side": "pins" } },
+    kinds,
+    usualOptions,
+  );
+  const { process, program } = value!;
+  expect(process.registration.length).toBeGreaterThan(0);
+  const pinned = program.setups.filter(({ pins }) => pins.length > 0);
+  expect(pinned.some(({ turnedOver }) => turnedOver)).toBe(true);
+  for (const { pins, parts, board } of pinned) {
+    const { keepOff } = process.registration.find((each) => each.board === board)!;
+    for (const { blank } of parts) {
+      for (const { at } of pins) {
+        expect(pointInProfile(blank.outer, at)).toBe(false);
+        expect(nearestOn(blank.outer, at)!.distance).toBeGreaterThanOrEqual(keepOff);
+      }
+    }
+  }
+});
 
 describe("the starter's build", () => {
   it("goes through every stage, has no errors, and places each part on one sheet", async () => {

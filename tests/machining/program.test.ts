@@ -299,6 +299,42 @@ describe("a sheet that is turned over", () => {
     expect(areaOfRegion(second!.parts[0]!.profile)).toBeCloseTo(120_000, 6);
   });
 
+  const both = (setting: Setting, tool = "8 drill") =>
+    programFor(
+      [part],
+      ({ cut }) =>
+        cut.kind === "groove"
+          ? { tool: "groove bit", setup: 1 }
+          : { tool: cut.kind === "hole" ? "5 drill" : "12 straight", setup: 2 },
+      {
+        ...setting,
+        bits: { ...bits, ...setting.bits },
+        placed: () => ({ backUp: true }),
+        process: { registration: [{ ...registration, tool }] },
+      },
+    );
+
+  it("bores the holes for its dowels to their size where a thinner bit makes them", () => {
+    const { program: bored, codes } = both({}, "6 straight");
+    expect(codes).toEqual([]);
+    const pins = operationsOf(bored.setups[0]!).filter(({ kind }) => kind === "pin");
+    expect(pins).toHaveLength(2);
+    for (const { moves } of pins) {
+      const cuts = moves.filter(({ role }) => role === "cut");
+      const away = cuts.map(({ to: [x, y] }) => Math.min(Math.hypot(x - 15, y - 610), Math.hypot(x - 2415, y - 610)));
+      expect(Math.max(...away)).toBeCloseTo((8 - 6) / 2, 3);
+    }
+  });
+
+  it("is not cut from one side where the other cannot be, nor without its dowels", () => {
+    const low = both({ cnc: { travel: 30 } });
+    expect(low.codes).toEqual(["travel-too-short"]);
+    expect(low.program).toEqual({ setups: [], withheld: ["box 1", "box 1 turned"] });
+    const slow = both({ bits: { "slow drill": { kind: "drill", d: 8, "most rpm": 100 } } }, "slow drill");
+    expect(slow.codes).toEqual(["no-turning-speed"]);
+    expect(slow.program).toEqual({ setups: [], withheld: ["box 1", "box 1 turned"] });
+  });
+
   it("drills the pins in the first, through the sheet and into the spoilboard, and only there", () => {
     const pins = operationsOf(first!).filter(({ kind }) => kind === "pin");
     expect(pins.map(({ floor }) => floor)).toEqual([-28, -28]);

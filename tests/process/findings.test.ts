@@ -55,8 +55,8 @@ const cases: Readonly<Record<string, Pair>> = {
   },
   "part-over-machine": { raised: [sized(2400, 1300.1), "cnc"], short: [sized(2400, 1300), "cnc"] },
   "no-pin-bit": {
-    raised: [bothSides, "cnc", { cnc: pinned, bits: { "10 straight": straight(10, 35) } }],
-    short: [bothSides, "cnc", { cnc: pinned, bits: { "8 straight": straight(8, 18) } }],
+    raised: [bothSides, "cnc", { cnc: pinned, bits: { "8 straight": straight(8, 27.9) } }],
+    short: [bothSides, "cnc", { cnc: pinned, bits: { "8 straight": straight(8, 28) } }],
   },
   "bit-over-rpm": {
     raised: [panel(), "cnc", { bits: { "8 straight": { ...straight(8, 18), "most rpm": 5999 } } }],
