@@ -34,7 +34,14 @@ it("has no program for a sheet that measures more than its parts are made for, a
 });
 
 it("keeps every part off the dowels where sheets are turned over", async () => {
-  const { value: job } = parseJob(starter, "job.yaml", kinds);
+  const lid = `
+  lid:
+    kind: panel
+    board: plate
+    outline: 400 x 300
+    holes: {one: {at: [50, 50], across: 8, deep: 6}, other: {at: [90, 50], across: 8, deep: 6, from: back}}
+`;
+  const { value: job } = parseJob(starter + lid, "job.yaml", kinds);
   const shop = starterShop();
   const { value } = await buildJob(
     job!,

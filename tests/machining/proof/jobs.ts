@@ -31,10 +31,7 @@ function shopFor(pick: Pick): Shop {
     "5 drill": { kind: "drill" as const, d: 5 },
     "8 drill": { kind: "drill" as const, d: 8 },
   };
-  const board = starter.boards["mdf-18"]!;
-  // Pins stand in the trim, which is wide enough for them here.
-  const sheets = board.sheets.map((sheet) => ({ ...sheet, trim: 30 }));
-  return { ...starter, cnc, bits, boards: { ...starter.boards, "mdf-18": { ...board, sheets } } };
+  return { ...starter, cnc, bits };
 }
 
 /** A job of parts with something of every kind that a machine cuts, the same for the same seed. */
