@@ -10,6 +10,7 @@ import { pairUpTo, type Table } from "./road.js";
 
 const nest = pairUpTo("nest");
 const cover = coverAlone({});
+const roomy = coverAlone({ outline: "400 x 300" });
 const shops = (raises: string, spares: string) => ({ raises, spares });
 const bit = (name: string, key: string) => (value: number) => `bits: {${name}: {${key}: ${value}}}`;
 const halfInch = bit("1/2 straight", "cutting length");
@@ -99,8 +100,8 @@ export const machiningTable: Table = {
   // a tab and half the bit on both sides want 8 + 12.7, and the next corners keep off by as much as the bit
   "no-room-for-tabs": nest("pieces.cover", cover, coverAlone({ outline: "60 x 40" })),
   "tab-over-sheet": nest("boards.plate", thin(1.5), thin(1.6)),
-  // 10 above the sheet, 12.1 of it, and 0.3
-  "travel-too-short": nest("cnc", cover, cover, shops(machine("travel")(22.3), machine("travel")(22.4))),
+  // 10 above the sheet, 12.1 of it, and 0.3: a part with room for tabs is cut through
+  "travel-too-short": nest("cnc", roomy, roomy, shops(machine("travel")(22.3), machine("travel")(22.4))),
   // 5 of trim, less half the bit, 6.35, and the lead, 1.5
   "path-off-bed": nest("cnc", cover, cover, shops(machine("length")(2442.8), machine("length")(2442.9))),
   "number-left": calls(
