@@ -3,7 +3,7 @@ import { shapesOf } from "./forms.js";
 import type { Loop } from "./loops.js";
 import { type Lying, lyingOf, makePile, type Pile, putInside, reckonAll, restore } from "./pile.js";
 import type { Effort } from "./place.js";
-import { untangle } from "./untangle.js";
+import { type Patience, untangle } from "./untangle.js";
 
 /** Parts that are alike: their loops, how often, and the turns they may have. mm, rad. */
 export type Form = { readonly loops: readonly Loop[]; readonly count: number; readonly turns: readonly number[] };
@@ -22,6 +22,8 @@ export type StripSearch = {
   best: StripLayout;
   /** Share of the budget that is used, 0 to 1. */
   share: number;
+  /** Share of the length that one step of exploring takes off. */
+  stride: number;
   /** The best came from elsewhere: begin anew from it. */
   adopted: boolean;
 };
@@ -31,7 +33,7 @@ export function beginStrip({ forms, width }: StripOrder, seed: number): StripSea
   const parts = forms.flatMap(({ count }, form) => Array.from({ length: count }, () => turns[form]!));
   const pile = makePile(parts, fields, parts.length, Float64Array.of(0, 0, 0, width));
   const best = { length: Number.POSITIVE_INFINITY, lying: lyingOf(pile) };
-  const search = { pile, random: randomFrom(seed), best, share: 0, adopted: false };
+  const search = { pile, random: randomFrom(seed), best, share: 0, stride: strides.first, adopted: false };
   const whole: StripSearch = Object.assign(search, { steps: stepsOf(() => whole) });
   return whole;
 }
@@ -55,8 +57,13 @@ export function adopt(search: StripSearch, layout: StripLayout): void {
 }
 
 const usual: Effort = { wide: 50, near: 25 };
+/** Exploring begins with long steps, since the first layout is loose; a step that fails is halved, down to the last. */
+const strides = { first: 0.08, last: 0.01 } as const;
 /** Share of the budget for exploring; the rest only presses the best layout together. */
 const exploring = 0.8;
+
+const hasty: Patience = { effort: usual, passes: 15, rounds: 1 };
+const patient: Patience = { effort: usual, passes: 100, rounds: 3 };
 
 function* stepsOf(of: () => StripSearch): Generator<void, void> {
   const search = of();
@@ -71,7 +78,7 @@ function* start(search: StripSearch): Generator<void, void> {
   const { rooms } = pile;
   const area = pile.shape.reduce((sum, s) => sum + s.area, 0);
   const widest = Math.max(...pile.turns.map((turns) => Math.min(...turns.map((s) => s.x1 - s.x0))));
-  for (let length = Math.max(widest, (1.3 * area) / rooms[3]!); !search.adopted; length *= 1.15) {
+  for (let length = Math.max(widest, (1.6 * area) / rooms[3]!); !search.adopted; length *= 1.2) {
     rooms[2] = length;
     for (let i = 0; i < pile.loose; i++) putInside(pile, i, 0, pile.turn[i]!, random() * length, random() * rooms[3]!);
     if ((yield* untangle(pile, random, { effort: usual, passes: 30, rounds: 1 }, () => search.adopted)) === 0) {
@@ -87,13 +94,18 @@ function* explore(search: StripSearch): Generator<void, void> {
   const pool: { overlap: number; lying: Lying }[] = [];
   search.adopted = false;
   restore(pile, search.best.lying);
-  shorten(search, 0.01);
+  shorten(search, search.stride);
   while (search.share < exploring && !search.adopted) {
     const over = () => search.adopted || search.share >= exploring;
-    const overlap = yield* untangle(pile, random, { effort: usual, passes: 100, rounds: 3 }, over);
+    const patience = search.stride > strides.last ? hasty : patient;
+    const overlap = yield* untangle(pile, random, patience, over);
     if (over()) return;
     if (overlap === 0) {
       keep(search);
+      return;
+    }
+    if (search.stride > strides.last) {
+      search.stride = Math.max(strides.last, search.stride / 2);
       return;
     }
     pool.push({ overlap, lying: lyingOf(pile) });
