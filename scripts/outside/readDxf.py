@@ -22,6 +22,8 @@ except ImportError:
     sys.exit("ezdxf is not installed: apt-get install python3-ezdxf")
 
 TOLERANCE_MM2 = 0.01
+VERSIONS = {"AC1009", "AC1015"}  # R12 and 2000
+CHAINS = {"POLYLINE", "LWPOLYLINE"}
 MM_IN_UNIT = {4: 1.0, 1: 25.4}  # by $INSUNITS
 OUTLINE = re.compile(r"^OUTLINE(-LATER)?$")
 THROUGH = re.compile(r"^(OPENING|HOLE)(-LATER)?$")
@@ -101,12 +103,12 @@ class Found:
                 if profile:
                     self.circles += 1
                     self.count(layer, math.pi * entity.dxf.radius**2 * unit**2)
-            elif entity.dxftype() == "POLYLINE":
+            elif entity.dxftype() in CHAINS:
                 if not entity.is_closed:
                     if not MAY_BE_OPEN.match(layer):
                         self.open.append(layer)
                     continue
-                vertices = [(v.dxf.location.x, v.dxf.location.y, v.dxf.get("bulge", 0)) for v in entity.vertices]
+                vertices = vertices_of(entity, 1)
                 if profile:
                     self.arcs += sum(1 for _, _, bulge in vertices if bulge != 0)
                     self.count(layer, area_of(vertices) * unit**2)
@@ -159,6 +161,8 @@ def distance_to(loop, place):
 
 
 def vertices_of(entity, unit):
+    if entity.dxftype() == "LWPOLYLINE":
+        return [(x * unit, y * unit, bulge) for x, y, bulge in entity.get_points("xyb")]
     return [(v.dxf.location.x * unit, v.dxf.location.y * unit, v.dxf.get("bulge", 0)) for v in entity.vertices]
 
 
@@ -169,7 +173,7 @@ def outlines_of(doc, unit):
             if entity.dxftype() == "CIRCLE":
                 x, y, r = entity.dxf.center.x * unit, entity.dxf.center.y * unit, entity.dxf.radius * unit
                 yield [(x - r, y, 1), (x + r, y, 1)]
-            elif entity.dxftype() == "POLYLINE":
+            elif entity.dxftype() in CHAINS:
                 yield vertices_of(entity, unit)
 
 
@@ -183,7 +187,7 @@ def faults_of_centres(doc, unit):
     faults, seen, at_radius = [], 0, 0
     for entity in doc.modelspace():
         layer = ROUND_PARTS.match(entity.dxf.layer)
-        if layer is None or entity.dxftype() != "POLYLINE":
+        if layer is None or entity.dxftype() not in CHAINS:
             continue
         radius = widths[layer[1]] / 2
         for place in places_along(vertices_of(entity, unit), False, 5):
@@ -200,7 +204,7 @@ def faults_of_centres(doc, unit):
 def faults_of(doc, expected):
     faults = [f"audit: {error.message}" for error in doc.audit().errors]
     insunits = doc.header.get("$INSUNITS")
-    if doc.dxfversion != "AC1009":
+    if doc.dxfversion not in VERSIONS:
         faults.append(f"version {doc.dxfversion}")
     if insunits not in MM_IN_UNIT:
         return [*faults, f"$INSUNITS {insunits}"], None
@@ -227,6 +231,9 @@ def expected_by_file(folder, plan):
     for entry, sheet in zip(plan["files"]["sheets"], plan["layout"]["sheets"]):
         placed = [parts[one["part"]] for one in sheet["placed"]]
         expected[folder / "sheets" / f"{entry['name']}.dxf"] = Expected(placed)
+        turned = folder / "sheets" / f"{entry['name']}-turned.dxf"
+        if turned.exists():
+            expected[turned] = Expected(placed)
     return expected
 
 
@@ -235,7 +242,7 @@ def main(folder):
     expected = expected_by_file(folder, plan)
     files = sorted(folder.rglob("*.dxf"))
     wrong = [f"{path}: missing" for path in expected if path not in files]
-    units = set()
+    units, versions = set(), set()
     for path in files:
         if path not in expected:
             wrong.append(f"{path}: not in plan.json")
@@ -243,6 +250,7 @@ def main(folder):
         doc = ezdxf.readfile(path)
         faults, found = faults_of(doc, expected[path])
         units.add(doc.header.get("$INSUNITS"))
+        versions.add(doc.dxfversion)
         if plan["hash"] not in path.read_text(encoding="ascii"):
             faults.append("without the build's hash")
         name = path.relative_to(folder)
@@ -251,11 +259,13 @@ def main(folder):
         else:
             print(f"{name}: {found.outlines} outlines, {found.arcs} arcs, {found.circles} circles, {found.area:.3f} mm2"
                 + (f", {found.at_radius} of {found.centres} places at the bit's radius" if found.centres else ""))
+    if len(versions) > 1:
+        wrong.append(f"files of different versions: {sorted(versions)}")
     if len(units) > 1:
         wrong.append(f"files in different units: {sorted(units)}")
     for line in wrong:
         print(f"WRONG {line}")
-    print(f"{len(files)} DXF files read by ezdxf {ezdxf.__version__}, $INSUNITS {sorted(units)}, {len(wrong)} wrong")
+    print(f"{len(files)} DXF files read by ezdxf {ezdxf.__version__}, {sorted(versions)}, $INSUNITS {sorted(units)}, {len(wrong)} wrong")
     return 1 if wrong or not files else 0
 
 

@@ -1,6 +1,10 @@
 /** Where a value comes from: a published source, "from memory", or "common practice, no source". */
 export type Sourced = { readonly source?: string };
 
+/** The forms of DXF that can be written: the oldest, which every reader takes, or that of the year 2000. */
+export const dxfFormats = ["R12", "2000"] as const;
+export type DxfFormat = (typeof dxfFormats)[number];
+
 /** How a part is cut. */
 export const methods = ["saw", "hand", "cnc"] as const;
 export type Method = (typeof methods)[number];
@@ -155,6 +159,7 @@ export type Shop = {
   readonly name?: string;
   readonly currency?: string;
   readonly "cut by": Method;
+  readonly dxf: DxfFormat;
   readonly saw: Saw;
   readonly router: Router;
   readonly cnc?: Cnc;

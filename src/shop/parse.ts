@@ -6,7 +6,7 @@ import { readWith } from "../input/issues.js";
 import { lengthUnits } from "../input/length.js";
 import { versionFindings } from "../input/version.js";
 import { readYaml } from "../input/yaml.js";
-import { type Cnc, methods, type Shop, type Sourced } from "../model/shop.js";
+import { type Cnc, dxfFormats, methods, type Shop, type Sourced } from "../model/shop.js";
 import { checkShop, withoutFaulty } from "./checks.js";
 import { cnc as starterCnc } from "./machines.js";
 import { type Laid, layOver, layRow } from "./overlay.js";
@@ -37,6 +37,7 @@ const headerSchema = z.strictObject({
   name: z.string().trim().min(1).max(80).optional(),
   currency: z.string().trim().min(1).max(8).optional(),
   "cut by": z.enum(methods).optional(),
+  dxf: z.preprocess((value) => (value === 2000 ? "2000" : value), z.enum(dxfFormats)).optional(),
   saw: z.unknown().optional(),
   router: z.unknown().optional(),
   cnc: z.unknown().optional(),
@@ -101,6 +102,7 @@ function readShop(data: Data, root: Origin): Outcome<Shop> {
     name: header.value.name,
     currency: header.value.currency,
     "cut by": header.value["cut by"] ?? starter["cut by"],
+    dxf: header.value.dxf ?? starter.dxf,
     saw: saw.value,
     router: router.value,
     cnc: cnc.value,

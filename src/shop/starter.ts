@@ -18,6 +18,7 @@ export function starterShop(): Shop {
     version: 1,
     file: builtIn,
     "cut by": cutBy,
+    dxf: "R12",
     saw,
     router,
     cnc,

@@ -29,6 +29,8 @@ export function shopYaml(shop: Shop): string {
     "version: 1",
     "units: mm",
     `cut by: ${shop["cut by"]}`,
+    "# The form of DXF files: R12, which everything reads, or 2000, with light polylines.",
+    `dxf: ${shop.dxf}`,
     "",
     "# What a blade takes away, and the steps a fence or scale can be set to.",
     `saw: ${flow(lengthsIn(shop.saw, ["kerf", "step", "longest rip"]))}`,

@@ -27,5 +27,10 @@ export function partDxf(build: Build, part: Part): Uint8Array {
     },
     { lines: cautionLines(build), table: [] },
   ]);
-  return dxfBytes({ shapes: [...shapes, ...beside], notes: notesOf(build, partTitle(part)), show: job.show });
+  return dxfBytes({
+    shapes: [...shapes, ...beside],
+    notes: notesOf(build, partTitle(part)),
+    show: job.show,
+    format: build.shop.dxf,
+  });
 }

@@ -29,6 +29,7 @@ export function sheetDxf(build: Build, sheet: NestedSheet): Uint8Array {
     shapes: [...boardShapes(sheet), ...laid, ...(setup ? toolShapes(setup) : []), ...beside],
     notes: notesOf(build, `sheet ${sheet.sheet}`),
     show: job.show,
+    format: build.shop.dxf,
   });
 }
 

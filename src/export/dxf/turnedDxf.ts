@@ -21,5 +21,5 @@ export function turnedDxf(build: Build, setup: Setup): Uint8Array {
     { lines: cautionLines(build), table: [] },
   ]);
   const shapes = [...boardShapes({ ...setup, trim: 0 }), ...parts, ...toolShapes(setup), ...beside];
-  return dxfBytes({ shapes, notes: notesOf(build, setup.name), show: build.job.show });
+  return dxfBytes({ shapes, notes: notesOf(build, setup.name), show: build.job.show, format: build.shop.dxf });
 }

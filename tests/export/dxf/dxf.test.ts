@@ -83,6 +83,29 @@ describe("DXF files, read back through dxf-parser", () => {
     expect(Math.abs(netArea(all.get("sheets/plate-offcut-A.dxf")!) * unit ** 2 - areas.P1!)).toBeLessThan(0.01);
   });
 
+  it("hold the same in the form of 2000: light polylines, the same areas, arcs, layers, colours and words", async () => {
+    const build = sampleBuild(mm);
+    const shop = { ...build.shop, dxf: "2000" as const };
+    const files = [...(await dxfExporter.write({ ...build, shop }))];
+    const old = await drawings(mm);
+    expect(files.map(({ path }) => path)).toEqual([...old.keys()]);
+    for (const { path, bytes } of files) {
+      const drawing = readDxf(bytes);
+      const { text: _, header, ...rest } = drawing;
+      const { text: before, header: other, ...same } = old.get(path)!;
+      expect(rest).toEqual(same);
+      expect(header).toMatchObject({ $ACADVER: "AC1015", $INSUNITS: other.$INSUNITS, $EXTMAX: other.$EXTMAX });
+      expect(drawing.text).not.toMatch(/^POLYLINE\r$/m);
+      expect(before).not.toMatch(/^LWPOLYLINE\r$/m);
+      // every handle is given once, and the seed is above them all
+      const lines = drawing.text.split("\r\n");
+      const handles = lines.flatMap((line, n) => (n % 2 === 0 && /^ *(5|105)$/.test(line) ? [lines[n + 1]!] : []));
+      const [seed, ...given] = handles.map((hex) => Number.parseInt(hex, 16));
+      expect(new Set(given).size).toBe(given.length);
+      expect(Math.max(...given)).toBeLessThan(seed!);
+    }
+  });
+
   it("close every outline, opening and pocket, and keep arcs as arcs and circles as circles", async () => {
     for (const drawing of (await drawings(mm)).values()) {
       for (const line of drawing.lines) expect(line.closed, line.layer).toBe(true);

@@ -39,7 +39,8 @@ export function readDxf(bytes: Uint8Array): ReadDrawing {
 
 const isText = (entity: dxf.IEntity): entity is dxf.ITextEntity => entity.type === "TEXT";
 const isCircle = (entity: dxf.IEntity): entity is dxf.ICircleEntity => entity.type === "CIRCLE";
-const isPolyline = (entity: dxf.IEntity): entity is dxf.IPolylineEntity => entity.type === "POLYLINE";
+const isPolyline = (entity: dxf.IEntity): entity is dxf.IPolylineEntity =>
+  entity.type === "POLYLINE" || entity.type === "LWPOLYLINE";
 
 function lineOf(entity: dxf.IEntity): readonly ReadLine[] {
   const { layer } = entity;

@@ -1,3 +1,4 @@
+import { withhold } from "../../../src/flow/withhold.js";
 import { identity } from "../../../src/geometry/frame.js";
 import type { Profile } from "../../../src/geometry/profile.js";
 import { circle, rectangle } from "../../../src/geometry/shapes.js";
@@ -40,11 +41,13 @@ export function generatedJob(seed: number) {
   const shop = shopFor(pick);
   const parts = Array.from({ length: pick.whole(2, 3) }, (_, i) => partOf(pick, i));
   const job = { ...sampleJob({ unit: "mm" }), boards: { box: { stock: "mdf-18", measured: thickness } } };
-  const plan = planOf(parts);
-  const process = processOf(job, shop, plan).value!;
-  const layout = nestParts(job, shop, plan, process, { seed, iterations: 5 }).value!;
-  const { value: program, findings } = programOf(job, shop, plan, process, layout);
-  return { job, shop, plan, process, layout, program: program!, findings, hash: "0123456789" };
+  const whole = planOf(parts);
+  const { value: process, findings: told } = processOf(job, shop, whole);
+  // as in the flow: a part that no bit can cut is left out
+  const plan = withhold(whole, told, "part").value!;
+  const layout = nestParts(job, shop, plan, process!, { seed, iterations: 5 }).value!;
+  const { value: program, findings } = programOf(job, shop, plan, process!, layout);
+  return { job, shop, plan, process: process!, layout, program: program!, findings, hash: "0123456789" };
 }
 
 /** Cells of 90 mm, one feature in each; what runs along an edge needs a clear margin. */
