@@ -11,6 +11,7 @@ import { nestParts } from "../nest/nest.js";
 import { runChecks } from "../plan/checks/checks.js";
 import { planJob } from "../plan/plan.js";
 import { sheetsMeasured } from "../process/measured.js";
+import { numbered } from "../process/numbers.js";
 import { processOf } from "../process/process.js";
 import { gatherFindings } from "./gather.js";
 import { withhold, withholdSheets } from "./withhold.js";
@@ -56,7 +57,7 @@ export async function buildJob(
   begin("checks");
   findings.push(...(await runChecks(job, shop, planned)));
   begin("process");
-  const safe = noted(withhold(planned, findings, "whole piece"))!;
+  const safe = numbered(job, shop, noted(withhold(planned, findings, "whole piece"))!);
   const outcome = processOf(job, shop, safe);
   const process = noted(outcome);
   if (process === undefined) return { value: undefined, findings: gatherFindings(findings) };

@@ -106,6 +106,8 @@ export type Cnc = Sourced & {
   readonly hold: "tabs" | "skin";
   /** Whether work on a part's second side is a second setup, in register by pins, or left to the hand router. */
   readonly "second side": "pins" | "hand";
+  /** Whether each part's number is engraved into the side that lies up, as it leaves the machine among others like it. */
+  readonly numbers: "none" | "engraved";
   readonly controller: Controller;
 };
 

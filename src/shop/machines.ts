@@ -30,6 +30,7 @@ export const cnc: Cnc = {
   direction: "climb",
   hold: "tabs",
   "second side": "hand",
+  numbers: "none",
   controller: controllers["changes tools"],
   source: "common practice, no source",
 };

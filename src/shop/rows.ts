@@ -180,6 +180,7 @@ export function cncRow(door: Door) {
     direction: z.enum(["climb", "conventional"]),
     hold: z.enum(["tabs", "skin"]),
     "second side": z.enum(["pins", "hand"]),
+    numbers: z.enum(["none", "engraved"]),
     controller: controllerRow(door),
   });
 }

@@ -38,6 +38,7 @@ export function shopYaml(shop: Shop): string {
     "# The table of the CNC router; none where there is none.",
     "# Feeds are lengths a minute, rpm turns a minute; chip share: what a light machine bears of a rigid one's chip.",
     "# zero: bed or sheet top. direction: climb or conventional. hold: tabs or skin. second side: hand or pins.",
+    "# numbers: none, or engraved: each part's number, into the side that lies up.",
     "# tools: bits by their place in the machine's table, as in {6 straight: 1}. controller: what differs from this one,",
     `# or its name: ${Object.keys(controllers).join("; ")}.`,
     ...(shop.cnc === undefined ? ["cnc: none"] : ["cnc:", ...cncLines(shop.cnc)]),

@@ -64,6 +64,19 @@ it("keeps every part off the dowels where sheets are turned over", async () => {
   }
 });
 
+it("engraves the number of every part where the shop has it so, off all that is cut", async () => {
+  const { value: job } = parseJob(starter, "job.yaml", kinds);
+  const shop = starterShop();
+  const { value } = await buildJob(job!, { ...shop, cnc: { ...shop.cnc!, numbers: "engraved" } }, kinds, usualOptions);
+  const engraved = value!.program.setups.flatMap(({ runs }) =>
+    runs.flatMap(({ operations }) => operations.flatMap(({ kind, part }) => (kind === "engrave" ? [part] : []))),
+  );
+  const left = value!.findings.flatMap(({ code, on }) => (code === "number-left" ? on : []));
+  const parts = value!.plan.built.parts.map(({ id }) => id);
+  expect([...engraved, ...parts.filter((id) => left.includes(id))].sort()).toEqual([...parts].sort());
+  expect(engraved.length).toBeGreaterThan(8);
+});
+
 describe("the starter's build", () => {
   it("goes through every stage, has no errors, and places each part on one sheet", async () => {
     const { build: made, findings, stages } = await build(starter);

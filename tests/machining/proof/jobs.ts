@@ -3,7 +3,16 @@ import { identity } from "../../../src/geometry/frame.js";
 import type { Profile } from "../../../src/geometry/profile.js";
 import { circle, rectangle } from "../../../src/geometry/shapes.js";
 import { programOf } from "../../../src/machining/program.js";
-import { type BoardId, boardId, featureId, nameWithin, type PartId, partId, pieceId } from "../../../src/model/ids.js";
+import {
+  type BoardId,
+  boardId,
+  featureId,
+  featureName,
+  nameWithin,
+  type PartId,
+  partId,
+  pieceId,
+} from "../../../src/model/ids.js";
 import type { Cut, Feature, Part } from "../../../src/model/part.js";
 import type { Cnc, Controller, Shop } from "../../../src/model/shop.js";
 import { nestParts } from "../../../src/nest/nest.js";
@@ -73,7 +82,7 @@ function partOf(pick: Pick, index: number): Part {
     ...inCells,
     ...onEdge,
   ];
-  const holes = features.flatMap(({ cut }) => (cut.kind === "opening" ? [cut.region.outer] : throughHole(cut)));
+  const holes = features.flatMap((each) => (each.cut.kind === "opening" ? [each.cut.region.outer] : throughHole(each)));
   const profile = { outer, holes };
   return {
     id,
@@ -92,8 +101,9 @@ function partOf(pick: Pick, index: number): Part {
   };
 }
 
-const throughHole = (cut: Cut): readonly Profile[] =>
-  cut.kind === "hole" && cut.depth === "through" ? [circle(cut.at, cut.d / 2, "hole")] : [];
+/** Its edge bears the feature's name, as in the parts that pieces make: whose corner it is decides which bit fits. */
+const throughHole = ({ id, cut }: Feature): readonly Profile[] =>
+  cut.kind === "hole" && cut.depth === "through" ? [circle(cut.at, cut.d / 2, featureName(id))] : [];
 
 function inCell(pick: Pick, part: PartId, index: number, x: number, y: number): Feature {
   const name = `${index}`;
