@@ -50,7 +50,8 @@ function mapRegion(region: Region, change: (loop: Profile) => Profile): Region {
   return { outer: change(region.outer), holes: region.holes.map(change) };
 }
 
-function cosSin(angle: number): readonly [number, number] {
+/** Cosine and sine; those of quarter turns are exact. */
+export function cosSin(angle: number): readonly [number, number] {
   const quarters = angle / (Math.PI / 2);
   const whole = Math.round(quarters);
   if (Math.abs(quarters - whole) > 1e-15 * Math.max(1, Math.abs(quarters))) return [Math.cos(angle), Math.sin(angle)];

@@ -69,15 +69,36 @@ export const lineTypes: readonly (readonly [LineType, string, readonly number[]]
   ["DASHDOT", "Dash and dot", [9, -3, 0, -3]],
 ];
 
-/** The pattern of a line type: its length and dashes, in drawing units. */
-export function dashesOf(
+/** The only text style, without its type. */
+export const textStyle: readonly Tag[] = [
+  [2, "STANDARD"],
+  whole(70, 0),
+  real(40, 0),
+  real(41, 1),
+  real(50, 0),
+  whole(71, 0),
+  real(42, 1),
+  [3, "txt"],
+  [4, ""],
+];
+
+/** A line type, without its type, in drawing units. `each`: what follows a dash. */
+export function lineTypeTags(
+  name: string,
+  words: string,
   dashes: readonly number[],
   scale: number,
-): { readonly length: number; readonly dashes: readonly number[] } {
-  return {
-    length: dashes.reduce((sum, dash) => sum + Math.abs(dash), 0) * scale,
-    dashes: dashes.map((dash) => dash * scale),
-  };
+  each: readonly Tag[] = [],
+): readonly Tag[] {
+  return [
+    [2, name],
+    whole(70, 0),
+    [3, words],
+    whole(72, 65), // "A": the only alignment the format knows
+    whole(73, dashes.length),
+    real(40, dashes.reduce((sum, dash) => sum + Math.abs(dash), 0) * scale),
+    ...dashes.flatMap((dash) => [real(49, dash * scale), ...each]),
+  ];
 }
 
 export function scaled({ min, max }: Extents, scale: number): Extents {

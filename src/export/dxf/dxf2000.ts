@@ -3,12 +3,23 @@ import type { Vertex } from "../../geometry/profile.js";
 import { lineTypeOf } from "../shapes/layers.js";
 import { extentsOfShapes, type Shape } from "../shapes/shape.js";
 import { colourOf } from "./colours.js";
-import { type DxfDrawing, dashesOf, flat, header, lineTypes, scaled, scaleOf, variable, viewOf } from "./common.js";
+import {
+  type DxfDrawing,
+  flat,
+  header,
+  lineTypes,
+  lineTypeTags,
+  scaled,
+  scaleOf,
+  textStyle,
+  variable,
+  viewOf,
+} from "./common.js";
 import { dxfText } from "./dxfText.js";
 import { fileOf, place, real, section, type Tag, whole } from "./tag.js";
 
 /** Everything in the file has a number of its own, in hexadecimal; owners are named by theirs. */
-type Handles = { readonly next: () => string; readonly last: () => string };
+type Handles = { readonly next: () => string };
 
 /**
  * The bytes of a 2000 file (AC1015): light polylines, a handle for everything, classes named before their groups.
@@ -44,13 +55,11 @@ export function dxf2000(drawing: DxfDrawing): Uint8Array {
 
 function countedHandles(): Handles {
   let count = 0;
-  const hex = () => count.toString(16).toUpperCase();
   return {
     next: () => {
       count++;
-      return hex();
+      return count.toString(16).toUpperCase();
     },
-    last: hex,
   };
 }
 
@@ -65,7 +74,7 @@ function tables({ shapes }: DxfDrawing, scale: number, handles: Handles, model: 
       handles,
       patterns.map(([name, words, dashes]) => ({
         kind: "AcDbLinetypeTableRecord",
-        tags: lineType(name, words, dashes, scale),
+        tags: lineTypeTags(name, words, dashes, scale, [whole(74, 0)]),
       })),
     ),
     ...table(
@@ -113,31 +122,6 @@ function table(name: string, handles: Handles, entries: readonly Entry[]): reado
     [0, "ENDTAB"],
   ];
 }
-
-function lineType(name: string, words: string, dashes: readonly number[], scale: number): readonly Tag[] {
-  const pattern = dashesOf(dashes, scale);
-  return [
-    [2, name],
-    whole(70, 0),
-    [3, words],
-    whole(72, 65), // "A": the only alignment the format knows
-    whole(73, dashes.length),
-    real(40, pattern.length),
-    ...pattern.dashes.flatMap((dash) => [real(49, dash), whole(74, 0)]),
-  ];
-}
-
-const textStyle: readonly Tag[] = [
-  [2, "STANDARD"],
-  whole(70, 0),
-  real(40, 0),
-  real(41, 1),
-  real(50, 0),
-  whole(71, 0),
-  real(42, 1),
-  [3, "txt"],
-  [4, ""],
-];
 
 function block(name: string, record: string, handles: Handles): readonly Tag[] {
   const begins: readonly Tag[] = [

@@ -1,11 +1,11 @@
 import type { Extents } from "../../geometry/profile.js";
-import { type LineType, lineTypeOf } from "../shapes/layers.js";
+import { lineTypeOf } from "../shapes/layers.js";
 import { extentsOfShapes, type Shape } from "../shapes/shape.js";
 import { colourOf } from "./colours.js";
-import { type DxfDrawing, dashesOf, header, lineTypes, scaled, scaleOf, viewOf } from "./common.js";
+import { type DxfDrawing, header, lineTypes, lineTypeTags, scaled, scaleOf, textStyle, viewOf } from "./common.js";
 import { dxfText } from "./dxfText.js";
 import { entityOf } from "./entity.js";
-import { fileOf, real, section, type Tag, whole } from "./tag.js";
+import { fileOf, section, type Tag, whole } from "./tag.js";
 
 /**
  * The bytes of an R12 file (AC1009): the oldest form that every reader takes, with no handles and no classes to get
@@ -36,10 +36,13 @@ function tables(shapes: readonly Shape[], extents: Extents, scale: number): read
     ...table("VPORT", [[[0, "VPORT"], ...viewOf(extents)]]),
     ...table(
       "LTYPE",
-      lineTypes.map(([name, words, dashes]) => lineType(name, words, dashes, scale)),
+      lineTypes.map(([name, words, dashes]): readonly Tag[] => [
+        [0, "LTYPE"],
+        ...lineTypeTags(name, words, dashes, scale),
+      ]),
     ),
     ...table("LAYER", ["0", ...names].map(layer)),
-    ...table("STYLE", [textStyle]),
+    ...table("STYLE", [[[0, "STYLE"], ...textStyle]]),
   ];
 }
 
@@ -47,34 +50,7 @@ function table(name: string, entries: readonly (readonly Tag[])[]): readonly Tag
   return [[0, "TABLE"], [2, name], whole(70, entries.length), ...entries.flat(), [0, "ENDTAB"]];
 }
 
-function lineType(name: LineType, words: string, dashes: readonly number[], scale: number): readonly Tag[] {
-  const pattern = dashesOf(dashes, scale);
-  return [
-    [0, "LTYPE"],
-    [2, name],
-    whole(70, 0),
-    [3, words],
-    whole(72, 65), // "A": the only alignment the format knows
-    whole(73, dashes.length),
-    real(40, pattern.length),
-    ...pattern.dashes.map((dash) => real(49, dash)),
-  ];
-}
-
 function layer(name: string): readonly Tag[] {
   const colour = name === "0" ? 7 : colourOf(name);
   return [[0, "LAYER"], [2, name], whole(70, 0), whole(62, colour), [6, lineTypeOf(name)]];
 }
-
-const textStyle: readonly Tag[] = [
-  [0, "STYLE"],
-  [2, "STANDARD"],
-  whole(70, 0),
-  real(40, 0),
-  real(41, 1),
-  real(50, 0),
-  whole(71, 0),
-  real(42, 1),
-  [3, "txt"],
-  [4, ""],
-];

@@ -1,4 +1,5 @@
 import type { Point } from "../../geometry/profile.js";
+import { cosSin } from "../../geometry/transform.js";
 
 /** A boundary as straight pieces, the outer counter-clockwise, holes clockwise: material lies on the left. mm. */
 export type Loop = readonly Point[];
@@ -42,20 +43,6 @@ export function boxOfLoops(loops: readonly Loop[]): Box {
 export function turnLoops(loops: readonly Loop[], turn: number): Loop[] {
   const [c, s] = cosSin(turn);
   return loops.map((loop) => loop.map((p) => ({ x: c * p.x - s * p.y, y: s * p.x + c * p.y })));
-}
-
-function cosSin(turn: number): readonly [number, number] {
-  const quarters = turn / (Math.PI / 2);
-  const whole = Math.round(quarters);
-  if (Math.abs(quarters - whole) > 1e-12) return [Math.cos(turn), Math.sin(turn)];
-  return (
-    [
-      [1, 0],
-      [0, 1],
-      [-1, 0],
-      [0, -1],
-    ] as const
-  )[((whole % 4) + 4) % 4]!;
 }
 
 export function moveLoops(loops: readonly Loop[], dx: number, dy: number): Loop[] {
