@@ -50,4 +50,25 @@ export type NestResult = {
   readonly left: readonly number[];
 };
 
+/** A whole run: as many iterations as the order asks for. */
 export type NestEngine = (order: NestOrder) => NestResult;
+
+/** A layout and what it is worth: compared place by place the first that differs decides, and less is better. */
+export type NestFound = { readonly result: NestResult; readonly worth: readonly number[] };
+
+/**
+ * A run that can be stopped and gone on with. What it finds depends on the order, its seed and the iterations done, not
+ * on how they were parted, and not on the order's own count of them.
+ */
+export type NestSearch = {
+  /** Does so many more iterations and gives the best so far; the first iteration always gives a layout. */
+  readonly advance: (iterations: number) => NestFound;
+  /** Takes over what another search of the same order found, if it is better. */
+  readonly adopt: (found: NestFound) => void;
+};
+
+/** Worth that differs by less than one part in a thousand million is alike. */
+export function isBetter(a: readonly number[], b: readonly number[]): boolean {
+  const i = a.findIndex((value, place) => Math.abs(value - b[place]!) > 1e-9 * Math.abs(value));
+  return i >= 0 && a[i]! < b[i]!;
+}

@@ -1,4 +1,11 @@
-import type { NestEngine, NestOrder, NestResult } from "../engine.js";
+import {
+  isBetter,
+  type NestEngine,
+  type NestFound,
+  type NestOrder,
+  type NestResult,
+  type NestSearch,
+} from "../engine.js";
 import { pick, type Random, randomFrom } from "../random.js";
 import { type Packing, pack, type Rule } from "./pack.js";
 import { repacked } from "./repack.js";
@@ -8,38 +15,54 @@ import { kerfOf, type Tile, tilesOf } from "./tile.js";
  * Lays blanks by their extents, every cut from edge to edge, so that the result serves a saw as well as a router.
  *
  * Method:   layouts made greedily, one tile after another in the best rest, each in another order and by another rule.
- *           Where one sheet does, or none can be spared, half of them begin from the best order so far with a few tiles
- *           exchanged; else the best is repacked a few sheets at a time (repack.ts). The best of all is kept.
+ *           Half of them begin from the best order so far with a few tiles exchanged; where more than one sheet is in use,
+ *           layouts repacked a few sheets at a time come between (repack.ts). The best of all is kept.
  * Best:     least left over, then least cost of stock, fewest sheets bought, least board cut into (so that offcuts go
  *           before whole sheets of the rack), fewest pieces of it, and the largest rectangle left in one piece.
  * Source:   greedy guillotine packing with one full cut a tile: common practice, no source.
  */
-export const nestRectangles: NestEngine = (order) => {
+export const nestRectangles: NestEngine = (order) => beginRectangles(order).advance(order.iterations).result;
+
+/** The same, begun. What another search found is kept, but not gone on from: its rests are not known. */
+export function beginRectangles(order: NestOrder): NestSearch {
   const all = tilesOf(order);
   const tiles = new Map(all.map((tile) => [tile.item, tile]));
   const search: Search = { order, kerf: kerfOf(order), all, tiles, random: randomFrom(order.seed) };
-  let best = attemptOf(search, 0, undefined);
-  let current = best.packing;
-  const greedy = Math.max(starters.length, Math.min(mostGreedy, Math.ceil(order.iterations / 4)));
-  for (let n = 1; n < order.iterations; n++) {
-    if (n >= greedy && n % 8 !== 0 && best.packing.sheets.length + best.packing.left.length > 1) {
-      const next = repackedOnce(search, current);
-      if (next === undefined) continue;
-      current = next;
-      const worth = worthOf(order, all, next);
-      if (isBetter(worth, best.worth)) best = { ...best, packing: next, worth };
-    } else {
-      const attempt = attemptOf(search, n, best);
-      if (!isBetter(attempt.worth, best.worth)) continue;
-      best = attempt;
-      current = best.packing;
+  let best: Attempt | undefined;
+  let given: NestFound | undefined;
+  let current: Packing;
+  let done = 0;
+  const take = (attempt: Attempt): void => {
+    if (best !== undefined && !isBetter(attempt.worth, best.worth)) return;
+    best = attempt;
+    current = attempt.packing;
+  };
+  const iterate = (n: number): void => {
+    if (best === undefined || isGreedy(n) || best.packing.sheets.length + best.packing.left.length <= 1) {
+      take(attemptOf(search, n, best));
+      return;
     }
-  }
-  return resultOf(order, best.packing);
-};
+    const next = repackedOnce(search, current);
+    if (next === undefined) return;
+    take({ ...best, packing: next, worth: worthOf(order, all, next) });
+    current = next;
+  };
+  return {
+    advance: (iterations) => {
+      for (const end = done + Math.max(1, iterations); done < end; done++) iterate(done);
+      if (given !== undefined && isBetter(given.worth, best!.worth)) return given;
+      return { result: resultOf(order, best!.packing), worth: best!.worth };
+    },
+    adopt: (found) => {
+      given = found;
+    },
+  };
+}
 
-/** Layouts made from nothing before the best is repacked. */
-const mostGreedy = 60;
+/** Layouts made from nothing, among those repacked: at first every second, later every eighth. */
+const isGreedy = (n: number): boolean => n < starters.length || (n < mostGreedy && n % 2 === 0) || n % 8 === 0;
+
+const mostGreedy = 100;
 
 type Search = {
   readonly order: NestOrder;
@@ -122,11 +145,6 @@ function worthOf(order: NestOrder, tiles: readonly Tile[], packing: Packing): nu
     rows.length,
     -largest.reduce((most, area) => Math.max(most, area), 0),
   ];
-}
-
-function isBetter(a: readonly number[], b: readonly number[]): boolean {
-  const i = a.findIndex((value, place) => Math.abs(value - b[place]!) > 1e-9 * Math.abs(value));
-  return i >= 0 && a[i]! < b[i]!;
 }
 
 function resultOf(order: NestOrder, packing: Packing): NestResult {
