@@ -3,7 +3,7 @@ import { formatNumber } from "../input/number.js";
 import type { Show } from "../input/show.js";
 import type { Build, NestedSheet, Placed } from "../model/build.js";
 import type { Part } from "../model/part.js";
-import type { Rectangle } from "../nest/remainder.js";
+import type { Rectangle } from "../nest/clearRectangle.js";
 import { type Block, type Column, oneLine, paragraph, rule, tableHead, tableRow } from "./blocks.js";
 import { partName } from "./partName.js";
 import type { Lying } from "./sheetView.js";
