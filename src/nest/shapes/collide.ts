@@ -1,15 +1,16 @@
 import { runLength, type Shape } from "./shape.js";
 
-/** Edges of the first shape that reach into the common box; grown where a shape has more, never shared out. */
-let near = new Int32Array(4096);
+/** Runs of the first shape that reach into the common box; grown where a shape has more, never shared out. */
+let near = new Int32Array(512);
 
 /**
  * Whether two shapes have a point in common, the second `dx, dy` away from the first. Exact but for noise: shapes are
  * drawn in by a hair, so that what only touches does not meet, and any touch counts.
  *
- * Method:   edges that reach into the common box are tested against each other; where none cross, they meet
- *           only if a whole loop of one lies within the material of the other, which one point tells. In one piece, since numbers handed from
- *           function to function cost more here than what is done with them.
+ * Method:   runs of edges that reach into the common box are tested against each other by their boxes, then edge by
+ *           edge; where none cross, the shapes meet only if a whole loop of one lies within the material of the other,
+ *           which one point tells. In one piece, since numbers handed from function to function cost more here than what
+ *           is done with them.
  */
 export function collide(a: Shape, b: Shape, dx: number, dy: number): boolean {
   const x0 = Math.max(a.x0, b.x0 + dx);
@@ -17,43 +18,47 @@ export function collide(a: Shape, b: Shape, dx: number, dy: number): boolean {
   const x1 = Math.min(a.x1, b.x1 + dx);
   const y1 = Math.min(a.y1, b.y1 + dy);
   if (x0 > x1 || y0 > y1) return false;
-  const own = a.edges;
-  if (near.length < own.length / 8) near = new Int32Array(own.length / 4);
+  const { edges: own, runs } = a;
+  const { edges: other, runs: others } = b;
+  if (near.length < runs.length / 4) near = new Int32Array(runs.length);
   let count = 0;
-  for (let k = 0, e = 0; e < own.length; k += 4, e += runLength * 8) {
-    const { runs } = a;
-    if (runs[k]! > x1 || runs[k + 1]! > y1 || runs[k + 2]! < x0 || runs[k + 3]! < y0) continue;
-    const end = Math.min(own.length, e + runLength * 8);
-    for (let i = e; i < end; i += 8)
-      if (own[i + 4]! <= x1 && own[i + 5]! <= y1 && own[i + 6]! >= x0 && own[i + 7]! >= y0) near[count++] = i;
-  }
-  const other = b.edges;
-  for (let k = 0, e = 0; count > 0 && e < other.length; k += 4, e += runLength * 8) {
-    const { runs } = b;
-    if (runs[k]! + dx > x1 || runs[k + 1]! + dy > y1 || runs[k + 2]! + dx < x0 || runs[k + 3]! + dy < y0) continue;
-    const end = Math.min(other.length, e + runLength * 8);
-    for (let f = e; f < end; f += 8) {
-      const fx0 = other[f + 4]! + dx;
-      const fy0 = other[f + 5]! + dy;
-      const fx1 = other[f + 6]! + dx;
-      const fy1 = other[f + 7]! + dy;
-      if (fx0 > x1 || fy0 > y1 || fx1 < x0 || fy1 < y0) continue;
-      const px = other[f]! + dx;
-      const py = other[f + 1]! + dy;
-      const cx = other[f + 2]! + dx - px;
-      const cy = other[f + 3]! + dy - py;
-      for (let n = 0; n < count; n++) {
-        const i = near[n]!;
-        if (own[i + 4]! > fx1 || own[i + 5]! > fy1 || own[i + 6]! < fx0 || own[i + 7]! < fy0) continue;
-        const ax = own[i]! - px;
-        const ay = own[i + 1]! - py;
-        const bx = own[i + 2]! - px;
-        const by = own[i + 3]! - py;
-        // both ends of the first edge on one side of the second, or the other way round: no crossing
-        if ((cx * ay - cy * ax) * (cx * by - cy * bx) > 0) continue;
-        const ex = bx - ax;
-        const ey = by - ay;
-        if ((ey * ax - ex * ay) * (ex * (cy - ay) - ey * (cx - ax)) <= 0) return true;
+  for (let k = 0; k < runs.length; k += 4)
+    if (runs[k]! <= x1 && runs[k + 1]! <= y1 && runs[k + 2]! >= x0 && runs[k + 3]! >= y0) near[count++] = k;
+  for (let m = 0; count > 0 && m < others.length; m += 4) {
+    const rx0 = others[m]! + dx;
+    const ry0 = others[m + 1]! + dy;
+    const rx1 = others[m + 2]! + dx;
+    const ry1 = others[m + 3]! + dy;
+    if (rx0 > x1 || ry0 > y1 || rx1 < x0 || ry1 < y0) continue;
+    const first = 2 * m * runLength;
+    const last = Math.min(other.length, first + 8 * runLength);
+    for (let n = 0; n < count; n++) {
+      const k = near[n]!;
+      if (runs[k]! > rx1 || runs[k + 1]! > ry1 || runs[k + 2]! < rx0 || runs[k + 3]! < ry0) continue;
+      const start = 2 * k * runLength;
+      const end = Math.min(own.length, start + 8 * runLength);
+      for (let f = first; f < last; f += 8) {
+        const fx0 = other[f + 4]! + dx;
+        const fy0 = other[f + 5]! + dy;
+        const fx1 = other[f + 6]! + dx;
+        const fy1 = other[f + 7]! + dy;
+        if (fx0 > x1 || fy0 > y1 || fx1 < x0 || fy1 < y0) continue;
+        const px = other[f]! + dx;
+        const py = other[f + 1]! + dy;
+        const cx = other[f + 2]! + dx - px;
+        const cy = other[f + 3]! + dy - py;
+        for (let i = start; i < end; i += 8) {
+          if (own[i + 4]! > fx1 || own[i + 5]! > fy1 || own[i + 6]! < fx0 || own[i + 7]! < fy0) continue;
+          const ax = own[i]! - px;
+          const ay = own[i + 1]! - py;
+          const bx = own[i + 2]! - px;
+          const by = own[i + 3]! - py;
+          // both ends of the first edge on one side of the second, or the other way round: no crossing
+          if ((cx * ay - cy * ax) * (cx * by - cy * bx) > 0) continue;
+          const ex = bx - ax;
+          const ey = by - ay;
+          if ((ey * ax - ex * ay) * (ex * (cy - ay) - ey * (cx - ax)) <= 0) return true;
+        }
       }
     }
   }

@@ -75,24 +75,71 @@ function setCells({ bits, nx, words }: Raster, row: number, from: number, to: nu
   }
 }
 
+/** The longest row of cells one above the other that are marked, or that are not, in each of some columns. */
+export function longestRuns(raster: Raster, marked: boolean, runs: Int32Array, from: number, to: number): void {
+  const { bits, ny, words } = raster;
+  for (let i = from; i <= to; i++) {
+    let longest = 0;
+    let run = 0;
+    for (let j = 0, k = i >> 5; j < ny; j++, k += words) {
+      run = ((bits[k]! >>> (i & 31)) & 1) === (marked ? 1 : 0) ? run + 1 : 0;
+      if (run > longest) longest = run;
+    }
+    runs[i] = longest;
+  }
+}
+
+/** A sheet's raster, and the longest clear run of each column: columns without room are then passed over at once. */
+export type Ground = { readonly raster: Raster; readonly clear: Int32Array };
+/** A part's raster, and the longest marked run of each column. */
+export type Stamp = { readonly mask: Raster; readonly runs: Int32Array };
+
+export function groundOf(raster: Raster): Ground {
+  const clear = new Int32Array(raster.nx);
+  longestRuns(raster, false, clear, 0, raster.nx - 1);
+  return { raster, clear };
+}
+
+export function stampOf(shape: Shape, cell: number): Stamp {
+  const mask = maskOf(shape, cell);
+  const runs = new Int32Array(mask.nx);
+  longestRuns(mask, true, runs, 0, mask.nx - 1);
+  return { mask, runs };
+}
+
+/** Marks a shape that is laid on the ground. */
+export function occupy({ raster, clear }: Ground, shape: Shape, dx: number, dy: number): void {
+  cover(raster, shape, dx, dy);
+  const from = Math.max(0, Math.floor((shape.x0 + dx) / raster.cell));
+  const to = Math.min(raster.nx - 1, Math.floor((shape.x1 + dx) / raster.cell));
+  longestRuns(raster, false, clear, from, to);
+}
+
 /** A node of the grid, from its corner. */
 export type Node = { readonly i: number; readonly j: number };
 
 /**
- * The first node, by columns from the left and upward in each, at which a mask meets nothing that is marked.
+ * The first node, by columns from the left and upward in each, at which a stamp meets nothing that is marked.
  *
  * `across`, `up`: the last node along x and y at which the shape itself still lies on the sheet.
  * `from`: the column to begin with.
  */
-export function firstClear(sheet: Raster, mask: Raster, across: number, up: number, from: number): Node | undefined {
+export function firstClear(ground: Ground, stamp: Stamp, across: number, up: number, from: number): Node | undefined {
   let hint = 0;
-  for (let i = from; i <= across; i++)
+  for (let i = from; i <= across; i++) {
+    if (!mayHold(ground, stamp, i)) continue;
     for (let j = 0; j <= up; j++) {
-      const hit = meetingRow(sheet, mask, i, j, hint);
+      const hit = meetingRow(ground.raster, stamp.mask, i, j, hint);
       if (hit < 0) return { i, j };
       hint = hit;
     }
+  }
   return undefined;
+}
+
+function mayHold({ clear }: Ground, { runs }: Stamp, i: number): boolean {
+  for (let c = 0; c < runs.length && i + c < clear.length; c++) if (clear[i + c]! < runs[c]!) return false;
+  return true;
 }
 
 /** A row of the mask that meets something with its corner at a node, the likely one tried first; -1 if none does. */

@@ -1,208 +1,232 @@
-import type { NestEngine, NestOrder, NestResult, NestResultSheet, NestStock } from "../engine.js";
+import { boundOf } from "../bound.js";
+import {
+  isBetter,
+  type NestEngine,
+  type NestFound,
+  type NestOrder,
+  type NestResult,
+  type NestResultSheet,
+  type NestSearch,
+  type NestStock,
+} from "../engine.js";
 import { type Random, randomFrom } from "../random.js";
 import { nestRectangles } from "../rectangles/search.js";
-import { fitsRoom, makePile, type Pile, put, putInside } from "./pile.js";
-import { type Table, tableOf, usableOf } from "./table.js";
+import { worthOf } from "../worth.js";
+import { orderAcross, sheetAcross, sheetAlong } from "./across.js";
+import { type Choice, cheaperChoices } from "./choices.js";
+import { firstFit } from "./firstFit.js";
+import { press } from "./press.js";
+import { type Table, tableOf } from "./table.js";
+import { type Beginning, layTogether } from "./together.js";
 import { withoutLikeTurns } from "./turns.js";
-import { untangle } from "./untangle.js";
+
+/** Lays parts by their true shapes: into the notches and holes of others, on odd offcuts, round zones. */
+export const nestShapes: NestEngine = (order) => beginShapes(order).advance(order.iterations).result;
 
 /**
- * Lays parts by their true shapes: into the notches and holes of others, on odd offcuts, round zones.
+ * The same, begun.
  *
- * 1. A first layout by extents (`nestRectangles`), on the stock that is plain rectangles: it is there at once, and all
- *    that a single iteration gives.
- * 2. What it left, put on the sheets in use or on one more of the rack, wherever the overlap search finds room.
- * 3. Again and again a cheaper choice of sheets: the least filled one emptied onto the others, or exchanged for a
- *    cheaper or smaller one. All parts lie on all those sheets at once and may overlap until the search has sorted them
- *    out; where it cannot within its share of the budget, the layout stays as it was.
+ * 1. A first layout at once: the better of one by extents, on the stock that is plain rectangles, and one by true shapes
+ *    (firstFit.ts). It is all that a single iteration gives.
+ * 2. Then in turns that grow longer: what was left out is put where the overlap search finds room; a cheaper choice of
+ *    sheets is tried; parts of the emptiest sheet are moved onto the others; and what lies there is pressed together,
+ *    along the sheet and across it, so that the remainder is one piece.
  *
  * Gaps: every shape is grown by half of the largest gap of the order, so that none is ever less than asked.
  */
-export const nestShapes: NestEngine = (asked) => {
+export function beginShapes(asked: NestOrder): NestSearch {
   const order = { ...asked, items: asked.items.map(withoutLikeTurns) };
-  const first = firstLayout(order);
-  if (order.iterations <= 1) return first;
   const table = tableOf(order);
+  const worth = worthOf(order);
+  const found = (result: NestResult): NestFound => ({ result, worth: worth(result) });
+  const first = [byExtents(order), firstFit(table)].map(found);
   const search: Search = {
-    ...table,
+    table,
+    across: undefined,
+    found,
     random: randomFrom(order.seed),
-    budget: (order.iterations - 1) * placesPerIteration,
+    bought: boundOf(order).count,
+    best: isBetter(first[1]!.worth, first[0]!.worth) ? first[1]! : first[0]!,
   };
-  let best = first;
-  if (best.left.length > 0) best = withLeft(search, best);
-  for (let next: NestResult | undefined = best; next !== undefined; ) {
-    best = next;
-    next = cheaper(search, best);
-  }
-  return best;
-};
+  const steps = stepsOf(search);
+  let begun = false;
+  let ended = false;
+  let places = 0;
+  return {
+    advance: (iterations) => {
+      places += (begun ? iterations : iterations - 1) * placesPerIteration;
+      begun = true;
+      while (places > 0 && !ended) {
+        const step = steps.next();
+        if (step.done) ended = true;
+        else places -= step.value;
+      }
+      return search.best;
+    },
+    adopt: (other) => take(search, other),
+  };
+}
 
 /** Places that each further iteration of the order is worth. */
-const placesPerIteration = 5_000;
-/** Share of what is left of the budget that one choice of sheets may use up. */
-const oneChoice = 0.25;
-/** How far apart sheets lie while all are searched at once, mm: farther than an obstacle's frame is wide. */
-const between = 100;
+const placesPerIteration = 1_000;
+/** Places for one turn of the search, at first and at most. */
+const effort = { first: 20_000, most: 2_000_000 } as const;
+/** Choices of sheets, and parts of the emptiest sheet, that one turn tries. */
+const choicesATurn = 4;
+const partsATurn = 6;
 
-type Search = Table & {
+type Search = {
+  readonly table: Table;
+  /** The table of the order turned by a quarter, made when first needed. */
+  across: Table | undefined;
+  readonly found: (result: NestResult) => NestFound;
   readonly random: Random;
-  /** Places that may still be tried. */
-  budget: number;
+  /** Sheets to buy that no layout can go below. */
+  readonly bought: number;
+  best: NestFound;
 };
 
 const isPlain = (row: NestStock): boolean => row.outline === undefined && (row.zones ?? []).length === 0;
 
 /** By extents, on the rectangles of the stock alone. */
-function firstLayout(order: NestOrder): NestResult {
+function byExtents(order: NestOrder): NestResult {
   const rows = order.stock.flatMap((row, i) => (isPlain(row) ? [i] : []));
   if (rows.length === 0) return { sheets: [], left: order.items.map((_, i) => i) };
-  const found = nestRectangles({ ...order, stock: rows.map((i) => order.stock[i]!) });
+  const found = nestRectangles({ ...order, stock: rows.map((i) => order.stock[i]!), iterations: 1 });
   return { ...found, sheets: found.sheets.map((sheet) => ({ ...sheet, stock: rows[sheet.stock]! })) };
 }
 
+function take(search: Search, other: NestFound): boolean {
+  const better = isBetter(other.worth, search.best.worth);
+  if (better) search.best = other;
+  return better;
+}
+
+/** Yields how many places were tried; ends where a whole turn finds nothing to try. */
+function* stepsOf(search: Search): Generator<number, void> {
+  for (let places: number = effort.first; ; places = Math.min(2 * places, effort.most)) {
+    let tried = 0;
+    for (const stage of [layLeft, spareSheets, gather, pressAlong, pressAcross])
+      for (const step of stage(search, places)) {
+        tried += step;
+        yield step;
+      }
+    if (tried === 0) return;
+  }
+}
+
 /** Puts what is left, the largest first, on the sheets in use, or on one more that is to be had. */
-function withLeft(search: Search, start: NestResult): NestResult {
-  let best = start;
-  const order = [...start.left].sort((a, b) => search.areas[b]! - search.areas[a]! || a - b);
-  for (const [n, item] of order.entries()) {
-    const rows = best.sheets.map((sheet) => sheet.stock);
-    const choices = [rows, ...unusedRows(search, rows).map((row) => [...rows, row])];
-    for (const choice of choices) {
-      const found = laidOn(
-        search,
-        best,
-        choice,
-        rows.map((_, k) => k),
-        [item],
-        oneChoice / (order.length - n),
-      );
-      if (found === undefined) continue;
-      best = { sheets: found.sheets, left: best.left.filter((one) => one !== item) };
-      break;
+function* layLeft(search: Search, places: number): Generator<number, void> {
+  const { table } = search;
+  const order = [...search.best.result.left].sort((a, b) => table.areas[b]! - table.areas[a]! || a - b);
+  for (const item of order) {
+    const { sheets, left } = search.best.result;
+    if (!left.includes(item)) continue;
+    const rows = sheets.map((sheet) => sheet.stock);
+    for (const choice of [rows, ...unusedRows(table.order, rows).map((row) => [...rows, row])]) {
+      const others = left.filter((one) => one !== item);
+      if (yield* tried(search, choice, stayingOn(sheets, choice, [item]), places / order.length, others)) break;
     }
   }
-  return best;
 }
 
-/** The first cheaper choice of sheets that takes all that is laid now. */
-function cheaper(search: Search, now: NestResult): NestResult | undefined {
-  const rows = now.sheets.map((sheet) => sheet.stock);
-  const laid = now.sheets.map((sheet) => sheet.placed.reduce((sum, { item }) => sum + search.areas[item]!, 0));
-  const fill = (k: number) => laid[k]! / search.usable[rows[k]!]!;
-  const weakest = rows.map((_, k) => k).sort((a, b) => fill(a) - fill(b) || a - b);
-  for (const k of weakest) {
-    const others = rows.filter((_, i) => i !== k);
-    const from = rows.map((_, i) => i).filter((i) => i !== k);
-    const loose = now.sheets[k]!.placed.map(({ item }) => item);
-    const instead = unusedRows(search, rows).filter((row) => isCheaper(search.order, row, rows[k]!));
-    for (const choice of [others, ...instead.map((row) => [...others, row])]) {
-      const found = laidOn(search, now, choice, from, loose, oneChoice);
-      if (found !== undefined) return found;
-    }
-  }
-  return undefined;
-}
-
-function unusedRows({ order }: Search, used: readonly number[]): number[] {
-  return order.stock.flatMap((row, i) =>
+function unusedRows({ stock }: NestOrder, used: readonly number[]): number[] {
+  return stock.flatMap((row, i) =>
     row.count === undefined || row.count > used.filter((one) => one === i).length ? [i] : [],
   );
 }
 
-function isCheaper({ stock }: NestOrder, a: number, b: number): boolean {
-  const [one, other] = [stock[a]!, stock[b]!];
-  return one.cost < other.cost || (one.cost === other.cost && usableOf(one) < usableOf(other));
-}
-
-/**
- * Tries to lay all that `now` has laid, and `loose` besides, on the rows of a choice. The first rooms of the choice are
- * the sheets `from` of `now`, and what lies there begins where it is.
- */
-function laidOn(
-  search: Search,
-  now: NestResult,
-  choice: readonly number[],
-  from: readonly number[],
-  loose: readonly number[],
-  share: number,
-): NestResult | undefined {
-  const { areas, random, usable } = search;
-  const stays = from.flatMap((k, room) => now.sheets[k]!.placed.map((one) => ({ ...one, room })));
-  const items = [...stays.map(({ item }) => item), ...loose];
-  const area = items.reduce((sum, item) => sum + areas[item]!, 0);
-  if (choice.length === 0 || area > choice.reduce((sum, row) => sum + usable[row]!, 0)) return undefined;
-  if (search.budget <= 0) return undefined;
-  const { pile, origins } = pileOf(search, items, choice);
-  stays.forEach((one, i) => {
-    const turn = search.order.items[one.item]!.turns.indexOf(one.turn);
-    const corner = search.corners[one.item]![turn]!;
-    put(pile, i, one.room, turn, origins[one.room]! + one.x - corner.x, one.y - corner.y);
-  });
-  for (let i = stays.length; i < items.length; i++) if (!scatter(pile, i, random)) return undefined;
-  const end = search.budget * share;
-  const steps = untangle(
-    pile,
-    random,
-    { effort: { wide: 60, near: 25 }, passes: 60, rounds: 2 },
-    () => pile.tried > end,
-  );
-  let step = steps.next();
-  while (!step.done) step = steps.next();
-  search.budget -= pile.tried;
-  return step.value === 0 ? resultOf(search, pile, items, choice, origins) : undefined;
-}
-
-function pileOf(
-  search: Search,
-  items: readonly number[],
-  choice: readonly number[],
-): { pile: Pile; origins: number[] } {
-  const { half, obstacles, order, turns } = search;
-  const rooms = new Float64Array(4 * choice.length);
-  const origins: number[] = [];
-  let x = 0;
-  for (const [k, row] of choice.entries()) {
-    const { length, width, trim } = order.stock[row]!;
-    rooms.set([x + trim - half, trim - half, x + length - trim + half, width - trim + half], 4 * k);
-    origins.push(x);
-    x += length + between;
+/** Lays all on less stock than now, if it can: some of the choices, the roomiest the most often. */
+function* spareSheets(search: Search, places: number): Generator<number, void> {
+  const { areas, order, usable } = search.table;
+  for (let n = 0; n < choicesATurn; n++) {
+    const { sheets, left } = search.best.result;
+    const items = sheets.flatMap((sheet) => sheet.placed.map(({ item }) => item));
+    const area = items.reduce((sum, item) => sum + areas[item]!, 0);
+    const choices = cheaperChoices(
+      order.stock,
+      usable,
+      area,
+      left.length > 0 ? 0 : search.bought,
+      sheets.map((sheet) => sheet.stock),
+    );
+    const choice = choices[Math.floor(choices.length * search.random() ** 2)];
+    if (choice === undefined) return;
+    yield* tried(search, choice, stayingOn(sheets, choice, items), places / choicesATurn, left);
   }
-  const fixed = choice.flatMap((row, k) => obstacles[row]!.map((shape) => ({ shape, x: origins[k]! })));
-  const all = [...items.map((item) => turns[item]!), ...fixed.map(({ shape }) => [shape])];
-  const pile = makePile(all, search.fields, items.length, rooms);
-  for (const [i, one] of fixed.entries()) put(pile, items.length + i, 0, 0, one.x, 0);
-  return { pile, origins };
 }
 
-/** Anywhere in any room that takes it, in any turn; false where none does. */
-function scatter(pile: Pile, i: number, random: Random): boolean {
-  const { rooms } = pile;
-  const ways = pile.turns[i]!.flatMap((shape, turn) =>
-    [...Array(rooms.length / 4).keys()].flatMap((room) => (fitsRoom(rooms, room, shape) ? [{ room, turn }] : [])),
-  );
-  const way = ways[Math.floor(random() * ways.length)];
-  if (way === undefined) return false;
-  const [x0, y0, x1, y1] = rooms.subarray(4 * way.room, 4 * way.room + 4);
-  putInside(pile, i, way.room, way.turn, x0! + random() * (x1! - x0!), y0! + random() * (y1! - y0!));
-  return true;
+/** Moves parts of the emptiest sheet onto the others, one at a time, so that more of it remains. */
+function* gather(search: Search, places: number): Generator<number, void> {
+  const { areas } = search.table;
+  for (let n = 0; n < partsATurn; n++) {
+    const { sheets, left } = search.best.result;
+    if (sheets.length < 2) return;
+    const emptiest = emptiestOf(search.table, sheets);
+    const movable = [...emptiest.placed].sort((a, b) => areas[b.item]! - areas[a.item]! || a.item - b.item);
+    const one = movable[Math.floor(movable.length * search.random())]!;
+    const others = sheets.filter((sheet) => sheet !== emptiest);
+    const choice = others.map((sheet) => sheet.stock);
+    const rest = { ...emptiest, placed: emptiest.placed.filter((each) => each !== one) };
+    const kept = rest.placed.length > 0 ? [rest] : [];
+    yield* tried(search, choice, stayingOn(others, choice, [one.item]), places / partsATurn, left, kept);
+  }
 }
 
-function resultOf(
-  search: Search,
-  pile: Pile,
-  items: readonly number[],
-  choice: readonly number[],
-  origins: readonly number[],
-): NestResult {
-  const sheets = choice.map((stock, room): NestResultSheet => {
-    const placed = items.flatMap((item, i) => {
-      if (pile.room[i] !== room) return [];
-      const turn = pile.turn[i]!;
-      const corner = search.corners[item]![turn]!;
-      const x = pile.x[i]! + corner.x - origins[room]!;
-      return [{ item, x, y: pile.y[i]! + corner.y, turn: search.order.items[item]!.turns[turn]! }];
-    });
-    return { stock, placed };
+/** Of the sheets in use the one that is filled least. */
+function emptiestOf({ areas, usable }: Table, sheets: readonly NestResultSheet[]): NestResultSheet {
+  const fill = ({ placed, stock }: NestResultSheet) =>
+    placed.reduce((sum, { item }) => sum + areas[item]!, 0) / usable[stock]!;
+  return sheets.reduce((least, sheet) => (fill(sheet) < fill(least) ? sheet : least));
+}
+
+/** Parts begin where they lie on sheets that the choice has too, the fullest kept first; all others begin anywhere. */
+function stayingOn(sheets: readonly NestResultSheet[], choice: Choice, items: readonly number[]): Beginning {
+  const fullest = [...sheets].sort((a, b) => b.placed.length - a.placed.length);
+  const stays = choice.flatMap((row, room) => {
+    const k = fullest.findIndex((sheet) => sheet.stock === row);
+    const [same] = k < 0 ? [] : fullest.splice(k, 1);
+    return (same?.placed ?? []).map((one) => ({ ...one, room }));
   });
-  return { sheets: sheets.filter((sheet) => sheet.placed.length > 0), left: [] };
+  const lying = new Set(stays.map(({ item }) => item));
+  return { stays, loose: items.filter((item) => !lying.has(item)) };
+}
+
+/** Lays parts on a choice of sheets; taken if all lie there and that is better. `kept`: sheets that stay as they are. */
+function* tried(
+  search: Search,
+  choice: Choice,
+  beginning: Beginning,
+  places: number,
+  left: readonly number[],
+  kept: readonly NestResultSheet[] = [],
+): Generator<number, boolean> {
+  const { random, table } = search;
+  const items = [...beginning.stays.map(({ item }) => item), ...beginning.loose];
+  const area = items.reduce((sum, item) => sum + table.areas[item]!, 0);
+  if (area > choice.reduce((sum, row) => sum + table.usable[row]!, 0)) return false;
+  const sheets = yield* layTogether(table, choice, beginning, places, random);
+  return sheets !== undefined && take(search, search.found({ sheets: [...sheets, ...kept], left }));
+}
+
+function* pressAlong(search: Search, places: number): Generator<number, void> {
+  const { result } = search.best;
+  if (result.sheets.length === 0) return;
+  const sheet = emptiestOf(search.table, result.sheets);
+  const pressed = yield* press(search.table, sheet, places, search.random);
+  if (pressed !== undefined) exchange(search, result, sheet, pressed);
+}
+
+function* pressAcross(search: Search, places: number): Generator<number, void> {
+  const { result } = search.best;
+  if (result.sheets.length === 0) return;
+  const { order } = search.table;
+  search.across ??= tableOf(orderAcross(order), order.stock.every(isPlain) ? search.table : undefined);
+  const sheet = emptiestOf(search.table, result.sheets);
+  const pressed = yield* press(search.across, sheetAcross(search.table, sheet), places, search.random);
+  if (pressed !== undefined) exchange(search, result, sheet, sheetAlong(search.across, order, pressed));
+}
+
+function exchange(search: Search, { sheets, left }: NestResult, old: NestResultSheet, pressed: NestResultSheet): void {
+  take(search, search.found({ sheets: sheets.map((sheet) => (sheet === old ? pressed : sheet)), left }));
 }

@@ -1,8 +1,9 @@
 import { type Random, randomFrom } from "../random.js";
 import { shapesOf } from "./forms.js";
 import type { Loop } from "./loops.js";
-import { type Lying, lyingOf, makePile, type Pile, putInside, reckonAll, restore } from "./pile.js";
+import { fitsRoom, type Lying, lyingOf, makePile, type Pile, putInside, reckonAll, restore } from "./pile.js";
 import type { Effort } from "./place.js";
+import type { Shape } from "./shape.js";
 import { type Patience, untangle } from "./untangle.js";
 
 /** Parts that are alike: their loops, how often, and the turns they may have. mm, rad. */
@@ -26,14 +27,29 @@ export type StripSearch = {
   stride: number;
   /** The best came from elsewhere: begin anew from it. */
   adopted: boolean;
+  /** No layout is shorter than its widest part. */
+  readonly least: number;
 };
 
 export function beginStrip({ forms, width }: StripOrder, seed: number): StripSearch {
   const { turns, fields } = shapesOf(forms, hairOf(width));
   const parts = forms.flatMap(({ count }, form) => Array.from({ length: count }, () => turns[form]!));
   const pile = makePile(parts, fields, parts.length, Float64Array.of(0, 0, 0, width));
-  const best = { length: Number.POSITIVE_INFINITY, lying: lyingOf(pile) };
-  const search = { pile, random: randomFrom(seed), best, share: 0, stride: strides.first, adopted: false };
+  return beginOn(pile, { length: Number.POSITIVE_INFINITY, lying: lyingOf(pile) }, randomFrom(seed));
+}
+
+/** A search that begins from a layout without overlap: a pile in its one room, which is the strip. */
+export function beginFrom(pile: Pile, random: Random): StripSearch {
+  const right = Math.max(...Array.from({ length: pile.loose }, (_, i) => pile.boxes[4 * i + 2]!));
+  return beginOn(pile, { length: right - pile.rooms[0]!, lying: lyingOf(pile) }, random);
+}
+
+function beginOn(pile: Pile, best: StripLayout, random: Random): StripSearch {
+  const width = pile.rooms[3]! - pile.rooms[1]!;
+  const narrowest = (turns: readonly Shape[]) =>
+    Math.min(...turns.map((s) => (s.y1 - s.y0 > width ? Number.POSITIVE_INFINITY : s.x1 - s.x0)));
+  const least = Math.max(...pile.turns.slice(0, pile.loose).map(narrowest));
+  const search = { pile, random, best, share: 0, stride: strides.first, adopted: false, least };
   const whole: StripSearch = Object.assign(search, { steps: stepsOf(() => whole) });
   return whole;
 }
@@ -45,7 +61,7 @@ const hairOf = (width: number): number => 1e-7 * width;
 export function advance(search: StripSearch, tries: number, share: number): StripLayout {
   search.share = share;
   const end = search.pile.tried + tries;
-  while (search.pile.tried < end && !search.steps.next().done);
+  while (search.pile.tried < end && !search.steps.next().done) search.pile.tried++;
   return search.best;
 }
 
@@ -67,20 +83,22 @@ const patient: Patience = { effort: usual, passes: 100, rounds: 3 };
 
 function* stepsOf(of: () => StripSearch): Generator<void, void> {
   const search = of();
-  yield* start(search);
-  while (search.share < exploring) yield* explore(search);
-  for (;;) yield* compress(search);
+  if (search.best.length === Number.POSITIVE_INFINITY) yield* start(search);
+  while (search.share < exploring && canShorten(search)) yield* explore(search);
+  while (canShorten(search)) yield* compress(search);
 }
+
+const canShorten = ({ best, least }: StripSearch): boolean => best.length > least * (1 + 1e-9);
 
 /** Scatters the parts over a strip that grows until they come apart. */
 function* start(search: StripSearch): Generator<void, void> {
   const { pile, random } = search;
   const { rooms } = pile;
   const area = pile.shape.reduce((sum, s) => sum + s.area, 0);
-  const widest = Math.max(...pile.turns.map((turns) => Math.min(...turns.map((s) => s.x1 - s.x0))));
-  for (let length = Math.max(widest, (1.6 * area) / rooms[3]!); !search.adopted; length *= 1.2) {
+  for (let length = Math.max(search.least, (1.6 * area) / rooms[3]!); !search.adopted; length *= 1.2) {
     rooms[2] = length;
-    for (let i = 0; i < pile.loose; i++) putInside(pile, i, 0, pile.turn[i]!, random() * length, random() * rooms[3]!);
+    for (let i = 0; i < pile.loose; i++)
+      putInside(pile, i, 0, turnThatFits(pile, i), random() * length, random() * rooms[3]!);
     if ((yield* untangle(pile, random, { effort: usual, passes: 30, rounds: 1 }, () => search.adopted)) === 0) {
       keep(search);
       return;
@@ -142,28 +160,36 @@ function* compress(search: StripSearch): Generator<void, void> {
 }
 
 /** Cuts a share out of the best layout at a random place: what lies beyond moves up, over what lies before. */
-function shorten({ pile, best, random }: StripSearch, by: number): void {
-  const length = best.length * (1 - by);
-  const at = random() * length;
-  pile.rooms[2] = length;
+function shorten({ pile, best, least, random }: StripSearch, by: number): void {
+  const [left] = pile.rooms;
+  const length = Math.max(least, best.length * (1 - by));
+  const at = left! + random() * length;
+  pile.rooms[2] = left! + length;
   for (let i = 0; i < pile.loose; i++) {
     const s = pile.shape[i]!;
     const beyond = pile.x[i]! + (s.x0 + s.x1) / 2 > at;
-    putInside(pile, i, 0, pile.turn[i]!, pile.x[i]! - (beyond ? by * best.length : 0), pile.y[i]!);
+    putInside(pile, i, 0, turnThatFits(pile, i), pile.x[i]! - (beyond ? best.length - length : 0), pile.y[i]!);
   }
 }
 
-/** Keeps the pile, which has no overlap, as the best; the strip ends where the parts do. */
+/** The turn a part lies in, or another where the strip has become too short for it. */
+function turnThatFits({ rooms, shape, turn, turns }: Pile, i: number): number {
+  return fitsRoom(rooms, 0, shape[i]!) ? turn[i]! : turns[i]!.findIndex((other) => fitsRoom(rooms, 0, other));
+}
+
+/** Keeps the pile, which has no overlap, as the best; the strip begins and ends where the parts do, if nothing is fixed. */
 function keep(search: StripSearch): void {
   const { pile } = search;
   const { boxes } = pile;
+  const left = pile.rooms[0]!;
   let x0 = Number.POSITIVE_INFINITY;
   let x1 = Number.NEGATIVE_INFINITY;
   for (let i = 0; i < pile.loose; i++) {
     x0 = Math.min(x0, boxes[4 * i]!);
     x1 = Math.max(x1, boxes[4 * i + 2]!);
   }
+  const spare = pile.loose < pile.count ? 0 : x0 - left;
   const lying = lyingOf(pile);
-  for (let k = 2; k < lying.length; k += 4) lying[k]! -= x0;
-  if (x1 - x0 < search.best.length) search.best = { length: x1 - x0, lying };
+  for (let k = 2; k < lying.length; k += 4) lying[k]! -= spare;
+  if (x1 - left - spare < search.best.length) search.best = { length: x1 - left - spare, lying };
 }

@@ -17,9 +17,10 @@ export type Table = {
   readonly order: NestOrder;
   /** Half of the largest gap, mm. */
   readonly half: number;
-  /** Of each item: its shapes in each turn, and where its extents' corner lies from its origin. */
+  /** Of each item: its shapes in each turn, where its extents' corner lies from its origin, and their size. */
   readonly turns: readonly (readonly Shape[])[];
   readonly corners: readonly (readonly Point[])[];
+  readonly sizes: readonly (readonly { readonly w: number; readonly h: number }[])[];
   readonly areas: readonly number[];
   /** What must not be covered, of each row of the stock, from the sheet's corner. */
   readonly obstacles: readonly (readonly Shape[])[];
@@ -27,7 +28,8 @@ export type Table = {
   readonly fields: Fields;
 };
 
-export function tableOf(order: NestOrder): Table {
+/** `like`: the table of an order that differs in its turns alone, whose fields serve this one too. */
+export function tableOf(order: NestOrder, like?: Table): Table {
   const half = order.items.reduce((most, item) => Math.max(most, item.gap), 0) / 2;
   const forms: { loops: readonly Loop[]; turns: readonly number[] }[] = [];
   const places = new Map<string, number>();
@@ -41,15 +43,17 @@ export function tableOf(order: NestOrder): Table {
   const ofItems = order.items.map((item) => formOf(grownLoops(item.shape, half), item.turns));
   const ofStock = order.stock.map((row) => obstaclesOf(row, half).map((loops) => formOf(loops, [0])));
   const { turns, fields } = shapesOf(forms, hair);
+  const extents = order.items.map((item) => item.turns.map((turn) => extentsOf(layBlank(item.shape, turn, false))));
   return {
     order,
     half,
     turns: ofItems.map((form) => turns[form]!),
-    corners: order.items.map((item) => item.turns.map((turn) => extentsOf(layBlank(item.shape, turn, false)).min)),
+    corners: extents.map((each) => each.map(({ min }) => min)),
+    sizes: extents.map((each) => each.map(({ min, max }) => ({ w: max.x - min.x, h: max.y - min.y }))),
     areas: order.items.map((item) => areaOfRegion(item.shape)),
     obstacles: ofStock.map((list) => list.map((form) => turns[form]![0]!)),
     usable: order.stock.map((row) => usableOf(row)),
-    fields,
+    fields: like?.fields ?? fields,
   };
 }
 

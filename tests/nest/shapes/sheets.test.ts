@@ -3,6 +3,7 @@ import { rectangle } from "../../../src/geometry/shapes.js";
 import type { NestOrder } from "../../../src/nest/engine.js";
 import { nestRectangles } from "../../../src/nest/rectangles/search.js";
 import { nestShapes } from "../../../src/nest/shapes/sheets.js";
+import { worthOf } from "../../../src/nest/worth.js";
 import { disc, items, orderOf, panel, ringOf, sheet, slanted, triangle } from "./orders.js";
 import { sheetFaults } from "./sheetFaults.js";
 
@@ -100,9 +101,33 @@ describe("true shapes on sheets", () => {
     expect(JSON.stringify(nested(order))).toBe(JSON.stringify(nested(order)));
   });
 
-  it("gives the layout by extents at once, where one iteration is all it is given", () => {
-    const order = orderOf(items([[8, triangle(400, 300)]], 6), [sheet(820, 720)], 1);
-    expect(nested(order).sheets).toHaveLength(byExtents(order));
+  it("gives a layout at once, no worse than by extents, where one iteration is all it is given", () => {
+    const list = items(
+      [
+        [4, triangle(400, 300)],
+        [6, panel(300, 180)],
+        [2, ringOf(320, 210)],
+        [4, disc(95)],
+      ],
+      6,
+    );
+    const order = orderOf(list, [sheet(820, 720)], 1);
+    expect(nested(order).sheets.length).toBeLessThan(byExtents(order));
+  });
+
+  it("leaves one large rectangle of the sheet that is filled least", () => {
+    const list = items(
+      [
+        [7, triangle(300, 200)],
+        [2, ringOf(200, 120)],
+      ],
+      6,
+    );
+    const order = orderOf(list, [sheet(1500, 600)], 400);
+    const [only] = nested(order).sheets;
+    const area = 7 * 30_000 + 2 * Math.PI * 100 ** 2;
+    const clear = -worthOf(order)({ sheets: [only!], left: [] }).at(-1)!;
+    expect(area / (1500 * 600 - clear)).toBeGreaterThan(0.75);
   });
 
   it("leaves a part that no sheet takes, and lays the rest", () => {
