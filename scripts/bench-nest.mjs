@@ -13,10 +13,11 @@ import { fileURLToPath, pathToFileURL } from "node:url";
 import { parseArgs } from "node:util";
 
 const dist = process.env.BENCH_DIST ?? join(dirname(dirname(fileURLToPath(import.meta.url))), "dist");
-const load = (module) => import(pathToFileURL(join(dist, "nest", "shapes", module)).href);
-const { laneHere, laneSeeds, runRound } = await load("lanes.js");
+const load = (module) => import(pathToFileURL(join(dist, "nest", module)).href);
+const { laneHere, laneSeeds } = await load("lanes.js");
+const { runRound, stripRounds } = await load("shapes/lanes.js");
 const { laneInThread } = await load("threads.js");
-const { stripFaults } = await load("stripFaults.js");
+const { stripFaults } = await load("shapes/stripFaults.js");
 
 const lanes = 2;
 /** Places that each lane tries between two barriers. */
@@ -64,8 +65,9 @@ async function bench(instance) {
 
 /** Runs all lanes from barrier to barrier until the time is up, or for so many rounds. */
 async function search(order, begun) {
-  const laneOf = values.threads === "0" ? laneHere : laneInThread;
-  const running = laneSeeds(seed, lanes).map((each) => laneOf(order, each));
+  const laneOf = (each) =>
+    values.threads === "0" ? laneHere(stripRounds(order, each)) : laneInThread("strip", order, each);
+  const running = laneSeeds(seed, lanes).map(laneOf);
   let layout;
   let done = 0;
   let longest = 0;

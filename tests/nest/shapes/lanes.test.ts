@@ -1,6 +1,7 @@
 import { existsSync } from "node:fs";
 import { describe, expect, it } from "vitest";
-import { type Lane, laneHere, laneSeeds, runRound } from "../../../src/nest/shapes/lanes.js";
+import { type Lane, laneHere, laneSeeds } from "../../../src/nest/lanes.js";
+import { runRound, type StripRound, stripRounds } from "../../../src/nest/shapes/lanes.js";
 import type { StripLayout, StripOrder } from "../../../src/nest/shapes/strip.js";
 import { type StripInstance, stripFaults } from "../../../src/nest/shapes/stripFaults.js";
 
@@ -57,7 +58,10 @@ const order: StripOrder = {
   })),
 };
 
-async function search(laneOf: (order: StripOrder, seed: number) => Lane, rounds: number): Promise<StripLayout[]> {
+async function search(
+  laneOf: (order: StripOrder, seed: number) => Lane<StripRound, StripLayout>,
+  rounds: number,
+): Promise<StripLayout[]> {
   const lanes = laneSeeds(5, 2).map((seed) => laneOf(order, seed));
   const layouts: StripLayout[] = [];
   for (let n = 0; n < rounds; n++)
@@ -76,9 +80,11 @@ const placementsOf = ({ lying }: StripLayout) =>
       return { id, x, y, rotationDeg: sign === 1 ? 0 : 180 };
     });
 
+const here = (order: StripOrder, seed: number) => laneHere(stripRounds(order, seed));
+
 describe("a strip searched in lanes", () => {
   it("is sound, never grows longer from barrier to barrier, and ends shorter than blocks laid by hand", async () => {
-    const layouts = await search(laneHere, 10);
+    const layouts = await search(here, 10);
     for (const [n, layout] of layouts.entries())
       if (n > 0) expect(layout.length).toBeLessThanOrEqual(layouts[n - 1]!.length);
     const last = layouts.at(-1)!;
@@ -87,14 +93,15 @@ describe("a strip searched in lanes", () => {
   });
 
   it("is the same again", async () => {
-    expect(await search(laneHere, 3)).toEqual(await search(laneHere, 3));
+    expect(await search(here, 3)).toEqual(await search(here, 3));
   });
 
   // a thread runs compiled files; `npm test` builds them first. Both sides are those, so that an old build is no fault
-  const compiled = (file: string) => new URL(`../../../dist/nest/shapes/${file}`, import.meta.url);
+  const compiled = (file: string) => new URL(`../../../dist/nest/${file}`, import.meta.url);
   it.skipIf(!existsSync(compiled("threads.js")))("is the same in two threads as in one", async () => {
     const { laneInThread } = await import(/* @vite-ignore */ compiled("threads.js").href);
-    const { laneHere: compiledHere } = await import(/* @vite-ignore */ compiled("lanes.js").href);
-    expect(await search(laneInThread, 3)).toEqual(await search(compiledHere, 3));
+    const { stripRounds: ours } = await import(/* @vite-ignore */ compiled("shapes/lanes.js").href);
+    const inThread = await search((order, seed) => laneInThread("strip", order, seed), 3);
+    expect(inThread).toEqual(await search((order, seed) => laneHere(ours(order, seed)), 3));
   });
 });
