@@ -1,4 +1,5 @@
 import type { FindingDef } from "../input/finding.js";
+import { acceptedUnreadable } from "./acceptedLayout.js";
 import { unknownCovering } from "./coverings.js";
 import { boltCircleAway, cutOutTooLarge } from "./driver.js";
 import { badName, namesAlike } from "./names.js";
@@ -17,4 +18,5 @@ export const jobFindings: readonly FindingDef[] = [
   cutOutTooLarge,
   boltCircleAway,
   unknownCovering,
+  acceptedUnreadable,
 ];
