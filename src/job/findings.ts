@@ -1,9 +1,9 @@
 import type { FindingDef } from "../input/finding.js";
+import { outlineFindings } from "../input/outlineFindings.js";
 import { acceptedUnreadable } from "./acceptedLayout.js";
 import { unknownCovering } from "./coverings.js";
 import { boltCircleAway, cutOutTooLarge } from "./driver.js";
 import { badName, namesAlike } from "./names.js";
-import { outlineFindings } from "./outlineFindings.js";
 import { noPieces, unknownKind } from "./pieces.js";
 import { unknownSide } from "./space.js";
 

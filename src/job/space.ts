@@ -5,11 +5,11 @@ import { rectangle } from "../geometry/shapes.js";
 import type { Door } from "../input/door.js";
 import { type FindingDef, list, text } from "../input/finding.js";
 import { nearest } from "../input/nearest.js";
+import { cornersSchema, placesSchema, sidesOf } from "../input/outline.js";
+import { noArea, noHeight } from "../input/outlineFindings.js";
 import { refuse } from "../input/refusal.js";
 import type { Obstacle, Space } from "../model/job.js";
 import { name, words } from "./names.js";
-import { cornersSchema, placesSchema, sidesOf } from "./outline.js";
-import { noArea, noHeight } from "./outlineFindings.js";
 
 export const unknownSide: FindingDef = {
   code: "unknown-side",
@@ -82,7 +82,7 @@ export function spaceSchema(door: Door, obstacles: ZodType<Readonly<Record<strin
   return z
     .strictObject({
       datum: words(200).optional().describe("What all sizes are measured from, in words."),
-      outline: cornersSchema(door).describe("Corners of the floor seen from above: x to the right, y forward."),
+      outline: cornersSchema(door, name()).describe("Corners of the floor seen from above: x to the right, y forward."),
       height: door.length({ min: 20, max: 5000 }).optional().describe("Height that is free above the floor."),
       obstacles: obstacles.describe("What stays in the vehicle, by name."),
       lines: z.record(name(), lineSchema(door)).nullish().describe("Reference lines across the vehicle, by name."),

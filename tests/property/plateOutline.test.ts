@@ -5,7 +5,7 @@ import { nearestOn } from "../../src/geometry/distance.js";
 import { pointInRegion } from "../../src/geometry/inside.js";
 import type { Profile } from "../../src/geometry/profile.js";
 import { tessellate } from "../../src/geometry/tessellate.js";
-import { outlineOf } from "../../src/job/outline.js";
+import { outlineOf } from "../../src/input/outline.js";
 import { gapAt, plateOutline } from "../../src/pieces/plate/outline.js";
 import type { PlateSpec } from "../../src/pieces/plate/schema.js";
 import { sampleJob } from "../fixtures/jobAndShop.js";

@@ -1,7 +1,7 @@
 import { z } from "zod";
 import type { Door } from "../../input/door.js";
+import { cornersSchema } from "../../input/outline.js";
 import { name } from "../../job/names.js";
-import { cornersSchema } from "../../job/outline.js";
 import { board, cutBy } from "../common/keys.js";
 
 const size = { min: 1, max: 3600 };
@@ -14,7 +14,7 @@ export function panelSchema(door: Door) {
     kind: z.literal("panel"),
     board: board(),
     outline: z
-      .union([door.size(size), cornersSchema(door)])
+      .union([door.size(size), cornersSchema(door, name())])
       .describe("Length x width, or corners like those of the space."),
     holes: z
       .record(

@@ -1,4 +1,4 @@
-import type { FindingDef } from "../input/finding.js";
+import type { FindingDef } from "./finding.js";
 
 export const sameSide: FindingDef = {
   code: "same-side",

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { areaOf, lengthOf } from "../../src/geometry/measure.js";
 import type { Profile } from "../../src/geometry/profile.js";
-import { type OutlineCorner, outlineOf, sidesOf } from "../../src/job/outline.js";
+import { type OutlineCorner, outlineOf, sidesOf } from "../../src/input/outline.js";
 
 const at = (x: number, y: number, more: Partial<OutlineCorner> = {}): OutlineCorner => ({ at: [x, y], ...more });
 

@@ -6,11 +6,10 @@ import { pushSegments, type Segment } from "../geometry/segment.js";
 import { againstTheClock } from "../geometry/shapes.js";
 import { samePoint, tolerance } from "../geometry/tolerance.js";
 import { sharedPlaces } from "../geometry/touching.js";
-import type { Door } from "../input/door.js";
-import { type FindingDef, mm, type Quantity, text } from "../input/finding.js";
-import { refuse } from "../input/refusal.js";
-import { name } from "./names.js";
+import type { Door } from "./door.js";
+import { type FindingDef, mm, type Quantity, text } from "./finding.js";
 import { cornersTogether, noArea, outlineCrosses, roundBesideBow, roundTooLarge, sameSide } from "./outlineFindings.js";
+import { refuse } from "./refusal.js";
 
 /** A corner as it is written; `bulge` bows the side that follows it, and `side` names that side. */
 export type OutlineCorner = {
@@ -31,8 +30,8 @@ type Fault = {
   readonly facts?: Readonly<Record<string, Quantity>>;
 };
 
-/** Corners with their rounding and bows; gives the profile of `outlineOf`. */
-export function cornersSchema(door: Door): ZodType<Profile> {
+/** Corners with their rounding and bows; gives the profile of `outlineOf`. `side`: what may be the name of a side. */
+export function cornersSchema(door: Door, side: ZodType<string>): ZodType<Profile> {
   const corner = z.strictObject({
     at: door.point().describe("Where the corner lies: [x, y]."),
     round: door.length({ min: 0, max: 5000 }).optional().describe("Radius that rounds this corner off."),
@@ -40,7 +39,7 @@ export function cornersSchema(door: Door): ZodType<Profile> {
       .number({ min: -1, max: 1 })
       .optional()
       .describe("Bows the side that follows: its rise over half its length. Positive turns left, 1 is a half circle."),
-    side: name().optional().describe("Name of the side that follows this corner."),
+    side: side.optional().describe("Name of the side that follows this corner."),
   });
   return outlined(z.array(corner).min(3).max(mostCorners));
 }
