@@ -5,6 +5,7 @@ import type { BoardId, FeatureId, PartId, PieceId } from "./ids.js";
 import type { Job } from "./job.js";
 import type { Built } from "./piece.js";
 import type { Program } from "./program.js";
+import type { RipList, SawnPiece } from "./rip.js";
 import type { Method, Shop } from "./shop.js";
 
 /** All parts of the job and where each piece stands; a piece that is only cut has no frame. `sizes`: the free number each owner settled on, mm. */
@@ -101,6 +102,8 @@ export type NestedSheet = {
   /** Its thickness, where it was measured apart from its board's. */
   readonly measured?: number;
   readonly placed: readonly Placed[];
+  /** Of a sheet that is sawn: how it is cut up. */
+  readonly sawn?: SawnPiece;
 };
 
 export type Layout = {
@@ -111,6 +114,8 @@ export type Layout = {
   readonly left: readonly PartId[];
   /** Per board: a count of sheets to buy that no layout can go below, and why. */
   readonly bounds: readonly { readonly board: BoardId; readonly count: number; readonly why: string }[];
+  /** How the sawn sheets are cut up, cut by cut; absent where nothing is sawn. */
+  readonly rips?: RipList;
 };
 
 /** Everything the writers need. `hash` is short and covers all of it. */

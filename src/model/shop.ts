@@ -76,7 +76,22 @@ export type Controller = Sourced & {
   readonly extraction?: "M7" | "M8";
 };
 
-export type Saw = Sourced & { readonly kerf: number; readonly step: number; readonly "longest rip"?: number };
+/** The table saw. mm. */
+export type Saw = Sourced & {
+  readonly kerf: number;
+  /** What its fence and stop blocks can be set to. */
+  readonly step: number;
+  /** As far as the fence reaches from the blade. */
+  readonly "longest rip"?: number;
+  /** The longest cut on its sled or against its mitre gauge. */
+  readonly "longest cross-cut"?: number;
+  /** The largest piece that one person brings to the fence. */
+  readonly "one person"?: { readonly length: number; readonly width: number };
+  /** The share of a sheet that is worth one setting less of fence or stop block, 0 to 1. */
+  readonly setting?: number;
+};
+/** A saw that runs along a track on the board: for cuts that are too large for the table saw. mm. */
+export type TrackSaw = Sourced & { readonly kerf: number; readonly "longest cut": number };
 export type Router = Sourced & { readonly step: number };
 
 /** A CNC router. mm, mm/min, 1/min. */
@@ -163,6 +178,7 @@ export type Shop = {
   readonly "cut by": Method;
   readonly dxf: DxfFormat;
   readonly saw: Saw;
+  readonly "track saw"?: TrackSaw;
   readonly router: Router;
   readonly cnc?: Cnc;
   readonly boards: Readonly<Record<string, BoardStock>>;

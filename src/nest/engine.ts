@@ -1,10 +1,12 @@
 import type { Profile, Region } from "../geometry/profile.js";
+import type { SawnPiece } from "../model/rip.js";
+import type { Sawing } from "./saw/sawing.js";
 
 /** A blank to lay on a sheet: its outline and holes, mirrored already where its back is up. mm, rad. */
 export type NestItem = {
   readonly id: string;
   readonly shape: Region;
-  /** Least distance to its neighbours; two of them keep the larger of their gaps. */
+  /** Least distance to its neighbours; two of them keep the larger of their gaps. At saws half of each, beside one cut. */
   readonly gap: number;
   /** About the shape's own origin, counter-clockwise. */
   readonly turns: readonly number[];
@@ -33,6 +35,8 @@ export type NestOrder = {
   readonly stock: readonly NestStock[];
   /** Every cut runs from one edge to the other of the piece in hand, as at a saw, as wide as the smallest gap. */
   readonly edgeToEdge: boolean;
+  /** Where a person cuts them at saws: what these and hands can do. The sheets of the result then say how they are cut up. */
+  readonly sawing?: Sawing;
   readonly seed: number;
   /** Layouts to try. The same order and seed give the same result on every machine. */
   readonly iterations: number;
@@ -42,6 +46,8 @@ export type NestOrder = {
 export type NestResultSheet = {
   readonly stock: number;
   readonly placed: readonly { readonly item: number; readonly x: number; readonly y: number; readonly turn: number }[];
+  /** How it is cut up, with the items by their places in the order. */
+  readonly sawn?: SawnPiece<number>;
 };
 
 export type NestResult = {

@@ -1,4 +1,4 @@
-import type { Cnc, Method, Router, Saw } from "../model/shop.js";
+import type { Cnc, Method, Router, Saw, TrackSaw } from "../model/shop.js";
 import { controllers } from "./controllers.js";
 
 /** How parts are cut where neither job nor piece says. */
@@ -8,7 +8,16 @@ export const cutBy: Method = "cnc";
 export const saw: Saw = {
   kerf: 3.2,
   step: 0.5,
-  source: "full kerf 1/8 in: articles on saw blades; step: common practice",
+  "longest cross-cut": 650,
+  "one person": { length: 2440, width: 650 },
+  setting: 0.01,
+  source: "full kerf 1/8 in: articles on saw blades; the rest: common practice",
+};
+
+export const trackSaw: TrackSaw = {
+  kerf: 2.4,
+  "longest cut": 3100,
+  source: "thin kerf 3/32 in: articles on saw blades; two tracks joined: common practice",
 };
 
 export const router: Router = { step: 0.5, source: "common practice, no source" };

@@ -6,9 +6,9 @@ import { readWith } from "../input/issues.js";
 import { lengthUnits } from "../input/length.js";
 import { versionFindings } from "../input/version.js";
 import { readYaml } from "../input/yaml.js";
-import { type Cnc, dxfFormats, methods, type Shop, type Sourced } from "../model/shop.js";
+import { type Cnc, dxfFormats, methods, type Shop, type Sourced, type TrackSaw } from "../model/shop.js";
 import { checkShop, withoutFaulty } from "./checks.js";
-import { cnc as starterCnc } from "./machines.js";
+import { cnc as starterCnc, trackSaw as starterTrackSaw } from "./machines.js";
 import { type Laid, layOver, layRow } from "./overlay.js";
 import {
   bitRow,
@@ -22,6 +22,7 @@ import {
   routerRow,
   sawRow,
   screwRow,
+  trackSawRow,
 } from "./rows.js";
 import { starterShop, starterShopYaml } from "./starter.js";
 
@@ -39,6 +40,7 @@ const headerSchema = z.strictObject({
   "cut by": z.enum(methods).optional(),
   dxf: z.preprocess((value) => (value === 2000 ? "2000" : value), z.enum(dxfFormats)).optional(),
   saw: z.unknown().optional(),
+  "track saw": z.unknown().optional(),
   router: z.unknown().optional(),
   cnc: z.unknown().optional(),
   boards: anyMap,
@@ -52,6 +54,7 @@ const headerSchema = z.strictObject({
 
 /** The shop has none. */
 const noCnc: Outcome<Cnc> = { value: undefined, findings: [] };
+const noTrackSaw: Outcome<TrackSaw> = { value: undefined, findings: [] };
 
 /**
  * Reads a shop file: its rows are laid over the built-in tables by name, and `none` takes a row out. Every mistake is
@@ -83,6 +86,7 @@ function readShop(data: Data, root: Origin): Outcome<Shop> {
   const table = <T extends Sourced>(key: string, row: RowSchemas<T>, builtIn: Readonly<Record<string, T>>): Laid<T> =>
     layOver(builtIn, data[key], below(root, key), row);
   const saw = single("saw", sawRow(door), starter.saw);
+  const trackSaw = data["track saw"] === "none" ? noTrackSaw : single("track saw", trackSawRow(door), starterTrackSaw);
   const router = single("router", routerRow(door), starter.router);
   const cnc = data.cnc === "none" ? noCnc : single("cnc", cncRow(door), starterCnc);
   const boards = table("boards", boardRow(door), starter.boards);
@@ -92,7 +96,7 @@ function readShop(data: Data, root: Origin): Outcome<Shop> {
   const bolts = table("bolts", boltRow(door), starter.bolts);
   const screws = table("screws", screwRow(door), starter.screws);
   const coverings = table("coverings", coveringRow(door), starter.coverings);
-  const parts = [header, saw, router, cnc, boards, bits, bushes, inserts, bolts, screws, coverings];
+  const parts = [header, saw, trackSaw, router, cnc, boards, bits, bushes, inserts, bolts, screws, coverings];
   const findings = [...version, ...parts.flatMap((part) => part.findings)];
   if (version.length > 0 || !header.value || !saw.value || !router.value) return { value: undefined, findings };
 
@@ -104,6 +108,7 @@ function readShop(data: Data, root: Origin): Outcome<Shop> {
     "cut by": header.value["cut by"] ?? starter["cut by"],
     dxf: header.value.dxf ?? starter.dxf,
     saw: saw.value,
+    "track saw": trackSaw.value,
     router: router.value,
     cnc: cnc.value,
     boards: boards.rows,

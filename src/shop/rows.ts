@@ -153,7 +153,14 @@ export function sawRow(door: Door) {
     kerf: door.length({ min: 0.5, max: 10 }),
     step: door.length(step),
     "longest rip": door.length(wide).optional(),
+    "longest cross-cut": door.length(wide).optional(),
+    "one person": z.strictObject({ length: door.length(wide), width: door.length(wide) }).optional(),
+    setting: door.number({ min: 0, max: 1 }).optional(),
   });
+}
+
+export function trackSawRow(door: Door) {
+  return rowOf({ kerf: door.length({ min: 0.5, max: 10 }), "longest cut": door.length(wide) });
 }
 
 export function routerRow(door: Door) {

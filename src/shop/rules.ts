@@ -91,6 +91,14 @@ export const rules = {
   handPass: { value: 6, source: practice },
   /** ... and no more than this share of the bit's diameter. */
   handPassShare: { value: 0.5, source: practice },
+  /** A piece is cut at the saw while it is at least this long ... */
+  heldLength: { value: 300, source: practice },
+  /** ... and this wide: shorter and narrower parts come last, from a longer strip. */
+  heldWidth: { value: 50, source: practice },
+  /** Between fence and blade: with less room than this a push stick goes through, never a hand. */
+  pushStick: { value: 150, source: practice },
+  /** One setting of fence or stop block, in sheets of board. */
+  settingWorth: { value: 0.01, source: practice },
   /** Left on outside the line of what is cut free roughly, to be routed off. */
   roughAllowance: { value: 3, source: practice },
   /** Between a bit and the bush round it, each side. */

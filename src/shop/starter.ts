@@ -5,7 +5,7 @@ import { bolts } from "./bolts.js";
 import { bushes } from "./bushes.js";
 import { coverings } from "./coverings.js";
 import { inserts } from "./inserts.js";
-import { cnc, cutBy, router, saw } from "./machines.js";
+import { cnc, cutBy, router, saw, trackSaw } from "./machines.js";
 import { screws } from "./screws.js";
 import { shopYaml } from "./yamlText.js";
 
@@ -20,6 +20,7 @@ export function starterShop(): Shop {
     "cut by": cutBy,
     dxf: "R12",
     saw,
+    "track saw": trackSaw,
     router,
     cnc,
     boards,

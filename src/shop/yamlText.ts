@@ -1,5 +1,5 @@
 import { formatNumber } from "../input/number.js";
-import type { Cnc, Shop } from "../model/shop.js";
+import type { Cnc, Saw, Shop } from "../model/shop.js";
 import { controllers } from "./controllers.js";
 import { lengthText } from "./lengthText.js";
 
@@ -33,7 +33,11 @@ export function shopYaml(shop: Shop): string {
     `dxf: ${shop.dxf}`,
     "",
     "# What a blade takes away, and the steps a fence or scale can be set to.",
-    `saw: ${flow(lengthsIn(shop.saw, ["kerf", "step", "longest rip"]))}`,
+    "# longest rip: as far as the fence reaches; longest cross-cut: on the sled; one person: the largest piece one person",
+    "# brings to the fence, anything larger is cut with the track saw first. setting: the share of a sheet that is worth",
+    "# one setting less of fence or stop block. A workshop without a track saw: none.",
+    `saw: ${flow(sawRow(shop.saw))}`,
+    `track saw: ${shop["track saw"] ? flow(lengthsIn(shop["track saw"], ["kerf", "longest cut"])) : "none"}`,
     `router: ${flow(lengthsIn(shop.router, ["step"]))}`,
     "# The table of the CNC router; none where there is none.",
     "# Feeds are lengths a minute, rpm turns a minute; chip share: what a light machine bears of a rigid one's chip.",
@@ -106,6 +110,14 @@ function cncLines(cnc: Cnc): readonly string[] {
     controller: lengthsIn(cnc.controller, ["chord"]),
   };
   return Object.entries(written).flatMap(([key, value]) => (value === undefined ? [] : [`  ${key}: ${inline(value)}`]));
+}
+
+function sawRow(saw: Saw): Row {
+  const person = saw["one person"];
+  return {
+    ...lengthsIn(saw, ["kerf", "step", "longest rip", "longest cross-cut"]),
+    ...(person && { "one person": lengthsIn(person, ["length", "width"]) }),
+  };
 }
 
 /** The row with its lengths as one types them. */

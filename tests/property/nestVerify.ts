@@ -60,7 +60,8 @@ function sheetFaults(sheet: NestedSheet, parts: readonly Part[], process: Proces
     if (!a.how.turns.includes(a.placed.turn)) faults.push(`${a.part.id} is turned by ${a.placed.turn}`);
     if (a.placed.backUp !== (a.how.sides[0] === "back")) faults.push(`${a.part.id} lies the wrong way up`);
     for (const b of laid.slice(i + 1)) {
-      const gap = Math.max(a.how.gap, b.how.gap);
+      // at a saw each has half of its own gap left on its blank, and the cut goes between
+      const gap = sheet.sawn ? (a.how.gap + b.how.gap) / 2 : Math.max(a.how.gap, b.how.gap);
       if (apart(a.box, b.box, gap)) continue;
       if (areaOf(intersectD(a.polygons, b.polygons, FillRule.NonZero, decimals)) > nothing)
         faults.push(`${a.part.id} and ${b.part.id} overlap on ${sheet.sheet}`);

@@ -1,5 +1,7 @@
 import type { NestStock } from "../engine.js";
 import { pick, type Random } from "../random.js";
+import type { Sawing } from "../saw/sawing.js";
+import { splitsHeld } from "../saw/splitsHeld.js";
 import { noise, type Rest, type Span, type Split, spanIn, splitRest } from "./rest.js";
 import type { Tile, TileLie } from "./tile.js";
 
@@ -17,7 +19,19 @@ export type Rule = {
   readonly open: "first" | "any";
 };
 
-export type Laid = { readonly item: number; readonly x: number; readonly y: number; readonly turn: number };
+/** An item laid in a rest, and how that rest was parted: what the item took of it, and what is left beside and above. */
+export type Laid = {
+  readonly item: number;
+  readonly x: number;
+  readonly y: number;
+  readonly turn: number;
+  readonly rest: Rest;
+  readonly w: number;
+  readonly h: number;
+  readonly split: Split;
+  readonly right?: Rest;
+  readonly above?: Rest;
+};
 export type OpenSheet = { readonly stock: number; rests: Rest[]; readonly laid: Laid[] };
 export type Packing = { readonly sheets: readonly OpenSheet[]; readonly left: readonly number[] };
 
@@ -27,8 +41,12 @@ type Spot = {
   readonly lie: TileLie;
   readonly across: Span;
   readonly up: Span;
+  readonly splits: readonly Split[];
   readonly cost: number;
 };
+
+/** The whole usable area of a sheet, and the ways in which a hand can part a rest of it; without saws any will do. */
+type Ground = { readonly whole: Rest; readonly splits: (rest: Rest, w: number, h: number) => readonly Split[] };
 
 /** Lays the tiles one after another, each in the best rest of all open sheets, every rest parted by full cuts. */
 export function pack(
@@ -37,15 +55,19 @@ export function pack(
   kerf: number,
   rule: Rule,
   random: Random,
+  sawing?: Sawing,
 ): Packing {
   const used = stock.map(() => 0);
   const sheets: OpenSheet[] = [];
   const left: number[] = [];
-  const usable = stock.map((row) => usableOf(row, kerf));
+  const grounds = stock.map((row): Ground => {
+    const whole = usableOf(row, kerf);
+    return { whole, splits: sawing ? splitsHeld(whole, row.trim, kerf, sawing) : anySplit };
+  });
   const least = Math.min(...tiles.map((tile) => tile.short));
   const open = (row: number): OpenSheet => {
     used[row] = used[row]! + 1;
-    const sheet = { stock: row, rests: [usable[row]!], laid: [] };
+    const sheet = { stock: row, rests: [grounds[row]!.whole], laid: [] };
     sheets.push(sheet);
     return sheet;
   };
@@ -54,10 +76,10 @@ export function pack(
       if (row.cost === 0) for (let n = 0; n < Math.min(row.count ?? 0, tiles.length); n++) open(i);
     });
   for (const tile of tiles) {
-    let spot = bestSpot(tile, sheets, usable, rule);
+    let spot = bestSpot(tile, sheets, grounds, rule);
     if (!spot) {
       const takes = stock.flatMap((row, i) =>
-        used[i]! < (row.count ?? Number.POSITIVE_INFINITY) && fitsAlone(tile, usable[i]!) ? [i] : [],
+        used[i]! < (row.count ?? Number.POSITIVE_INFINITY) && fitsAlone(tile, grounds[i]!) ? [i] : [],
       );
       const [first, ...others] = takes;
       if (first === undefined) {
@@ -65,7 +87,7 @@ export function pack(
         continue;
       }
       const fresh = open(rule.open === "first" ? first : pick(random, [first, ...others]));
-      spot = bestSpot(tile, [fresh], usable, rule);
+      spot = bestSpot(tile, [fresh], grounds, rule);
     }
     if (spot) lay(tile, spot, rule, random, least);
   }
@@ -77,21 +99,29 @@ export function usableOf(row: NestStock, kerf: number): Rest {
   return { x: 0, y: 0, w: row.length - 2 * row.trim + kerf, h: row.width - 2 * row.trim + kerf };
 }
 
-const fitsAlone = (tile: Tile, whole: Rest): boolean =>
-  tile.lies.some((lie) => lie.w <= whole.w + noise && lie.h <= whole.h + noise);
+const bothSplits: readonly Split[] = ["along", "across"];
+const anySplit = () => bothSplits;
 
-function bestSpot(tile: Tile, sheets: readonly OpenSheet[], usable: readonly Rest[], rule: Rule): Spot | undefined {
+const fitsAlone = (tile: Tile, { whole, splits }: Ground): boolean =>
+  tile.lies.some((lie) => {
+    if (lie.least.w > whole.w + noise || lie.least.h > whole.h + noise) return false;
+    return splits(whole, Math.min(lie.w, whole.w), Math.min(lie.h, whole.h)).length > 0;
+  });
+
+function bestSpot(tile: Tile, sheets: readonly OpenSheet[], grounds: readonly Ground[], rule: Rule): Spot | undefined {
   let best: Spot | undefined;
   for (const sheet of sheets) {
-    const whole = usable[sheet.stock]!;
+    const { whole, splits: splitsOf } = grounds[sheet.stock]!;
     for (const rest of sheet.rests)
       for (const lie of tile.lies) {
-        if (lie.w > rest.w + noise || lie.h > rest.h + noise) continue;
-        const across = spanIn(rest.x, rest.w, whole.w, lie.w, tile.pad);
-        const up = across && spanIn(rest.y, rest.h, whole.h, lie.h, tile.pad);
+        if (lie.least.w > rest.w + noise || lie.least.h > rest.h + noise) continue;
+        const across = spanIn(rest.x, rest.w, whole.w, lie.w, tile.pad, lie.least.w);
+        const up = across && spanIn(rest.y, rest.h, whole.h, lie.h, tile.pad, lie.least.h);
         if (!across || !up) continue;
         const cost = costOf(rest, across.taken, up.taken, rule);
-        if (!best || cost < best.cost - noise) best = { sheet, rest, lie, across, up, cost };
+        if (best && cost >= best.cost - noise) continue;
+        const splits = splitsOf(rest, across.taken, up.taken);
+        if (splits.length > 0) best = { sheet, rest, lie, across, up, splits, cost };
       }
   }
   return best;
@@ -111,11 +141,20 @@ function costOf(rest: Rest, w: number, h: number, rule: Rule): number {
 }
 
 /** Rests narrower than the narrowest tile, `least`, are not kept: nothing would ever lie in them. */
-function lay(tile: Tile, { sheet, rest, lie, across, up }: Spot, rule: Rule, random: Random, least: number): void {
+function lay(
+  tile: Tile,
+  { sheet, rest, lie, across, up, splits }: Spot,
+  rule: Rule,
+  random: Random,
+  least: number,
+): void {
   const x = rest.x + across.before;
   const y = rest.y + up.before;
-  sheet.laid.push({ item: tile.item, x, y, turn: lie.turn });
-  const rests = splitRest(rest, across.taken, up.taken, splitBy(rule, rest, across.taken, up.taken, random));
+  const wanted = splitBy(rule, rest, across.taken, up.taken, random);
+  const split = splits.includes(wanted) ? wanted : splits[0]!;
+  const { right, above } = splitRest(rest, across.taken, up.taken, split);
+  sheet.laid.push({ item: tile.item, x, y, turn: lie.turn, rest, w: across.taken, h: up.taken, split, right, above });
+  const rests = [right, above].filter((each) => each !== undefined);
   const inside = lie.openings.map((hole) => ({ ...hole, x: x + hole.x, y: y + hole.y }));
   const fresh = [...inside, ...rests].filter((each) => Math.min(each.w, each.h) >= least - noise);
   sheet.rests = [...sheet.rests.filter((each) => each !== rest), ...fresh];

@@ -1,5 +1,6 @@
 import type { NestStock } from "../engine.js";
 import { pick, type Random } from "../random.js";
+import type { Sawing } from "../saw/sawing.js";
 import { type OpenSheet, type Packing, pack, type Rule } from "./pack.js";
 import type { Tile } from "./tile.js";
 
@@ -27,6 +28,7 @@ export function repacked(
   rule: Rule,
   order: (tiles: readonly Tile[]) => readonly Tile[],
   random: Random,
+  sawing?: Sawing,
 ): Packing | undefined {
   const pool = poolOf(packing.sheets, tiles, random);
   const others = packing.sheets.filter((sheet) => !pool.includes(sheet));
@@ -35,7 +37,7 @@ export function repacked(
     ...row,
     ...(row.count !== undefined && { count: row.count - others.filter((sheet) => sheet.stock === i).length }),
   }));
-  const fresh = pack(order(loose.map((item) => tiles.get(item)!)), rows, kerf, rule, random);
+  const fresh = pack(order(loose.map((item) => tiles.get(item)!)), rows, kerf, rule, random, sawing);
   if (!isNoWorse(fresh, { sheets: pool, left: packing.left }, stock, tiles, random)) return undefined;
   return { sheets: [...others, ...fresh.sheets], left: fresh.left };
 }

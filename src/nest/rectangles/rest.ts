@@ -17,10 +17,19 @@ export const noise = 1e-6;
  * Lays a length in a rest along one side.
  *
  * Units:    mm; `size` holds one kerf. `pad` is what the tile wants free beyond the kerf, though not at the sheet's own
- *           edges: `start` at 0, and `end`.
+ *           edges: `start` at 0, and `end`. `least`: what will do where the whole length of the sheet is free.
  * Returns:  undefined if there is no space for it.
  */
-export function spanIn(start: number, length: number, end: number, size: number, pad: number): Span | undefined {
+export function spanIn(
+  start: number,
+  length: number,
+  end: number,
+  size: number,
+  pad: number,
+  least: number,
+): Span | undefined {
+  if (size > length && least <= length + noise)
+    return start < noise && start + length > end - noise ? { before: 0, taken: length } : undefined;
   const before = start < noise ? 0 : pad;
   const left = length - before - size;
   if (left < -noise) return undefined;
@@ -28,9 +37,15 @@ export function spanIn(start: number, length: number, end: number, size: number,
   return start + length > end - noise ? { before, taken: length } : undefined;
 }
 
-/** What remains when the lower left corner of a rest is taken: at most two rests, parted by one cut from edge to edge. */
-export function splitRest(rest: Rest, w: number, h: number, split: Split): Rest[] {
+/** What remains when the lower left corner of a rest is taken, parted by one cut from edge to edge; absent: nothing does. */
+export function splitRest(
+  rest: Rest,
+  w: number,
+  h: number,
+  split: Split,
+): { readonly right?: Rest; readonly above?: Rest } {
   const right = { x: rest.x + w, y: rest.y, w: rest.w - w, h: split === "along" ? h : rest.h };
   const above = { x: rest.x, y: rest.y + h, w: split === "along" ? rest.w : w, h: rest.h - h };
-  return [right, above].filter((each) => each.w > noise && each.h > noise);
+  const remains = (each: Rest) => each.w > noise && each.h > noise;
+  return { ...(remains(right) && { right }), ...(remains(above) && { above }) };
 }

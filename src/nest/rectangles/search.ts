@@ -4,10 +4,12 @@ import {
   type NestFound,
   type NestOrder,
   type NestResult,
+  type NestResultSheet,
   type NestSearch,
 } from "../engine.js";
 import { pick, type Random, randomFrom } from "../random.js";
-import { type Packing, pack, type Rule } from "./pack.js";
+import { placedOn, sawnSheet, sawnWorth } from "../saw/sawnSheets.js";
+import { type OpenSheet, type Packing, pack, type Rule } from "./pack.js";
 import { repacked } from "./repack.js";
 import { kerfOf, type Tile, tilesOf } from "./tile.js";
 
@@ -44,7 +46,7 @@ export function beginRectangles(order: NestOrder): NestSearch {
     }
     const next = repackedOnce(search, current);
     if (next === undefined) return;
-    take({ ...best, packing: next, worth: worthOf(order, all, next) });
+    take({ ...best, packing: next, worth: worthOf(order, all, next, best.worth) });
     current = next;
   };
   return {
@@ -84,13 +86,13 @@ function attemptOf({ order, kerf, all, random }: Search, n: number, best: Attemp
   const again = best && n >= starters.length && random() < 0.5;
   const rule = again ? best.rule : (starters[n] ?? anyRule(random));
   const tiles = again ? exchanged(best.tiles, random) : sorted(all, random, n < starters.length ? 0 : 0.25);
-  const packing = pack(tiles, order.stock, kerf, rule, random);
-  return { tiles, rule, packing, worth: worthOf(order, tiles, packing) };
+  const packing = pack(tiles, order.stock, kerf, rule, random, order.sawing);
+  return { tiles, rule, packing, worth: worthOf(order, tiles, packing, best?.worth) };
 }
 
 function repackedOnce({ order, kerf, tiles, random }: Search, packing: Packing): Packing | undefined {
   const anew = (loose: readonly Tile[]) => sorted(loose, random, 0.25);
-  return repacked({ packing, tiles }, order.stock, kerf, anyRule(random), anew, random);
+  return repacked({ packing, tiles }, order.stock, kerf, anyRule(random), anew, random, order.sawing);
 }
 
 /** Tried first, without chance, so that even a single iteration gives a decent layout. */
@@ -133,26 +135,49 @@ function exchanged(tiles: readonly Tile[], random: Random): Tile[] {
   return next;
 }
 
-function worthOf(order: NestOrder, tiles: readonly Tile[], packing: Packing): number[] {
+function worthOf(order: NestOrder, tiles: readonly Tile[], packing: Packing, best?: readonly number[]): number[] {
+  const stock = stockWorth(order, tiles, packing);
+  // how sheets are sawn takes longest to work out, and decides only between layouts of one stock
+  if (best && isBetter(best.slice(0, stock.length), stock)) return [...stock, 0];
+  return [...stock, sheetsWorth(order, packing)];
+}
+
+/** Between layouts of the same stock: the largest rectangle left in one piece, and at saws the settings too. */
+function sheetsWorth({ stock, sawing }: NestOrder, { sheets }: Packing): number {
+  if (sawing)
+    return sawnWorth(
+      sheets.map((sheet) => sawnSheet(sheet, stock[sheet.stock]!, sawing)),
+      sawing,
+    );
+  const rests = sheets.flatMap((sheet) => sheet.rests.map((rest) => rest.w * rest.h));
+  return -rests.reduce((most, area) => Math.max(most, area), 0);
+}
+
+function stockWorth(order: NestOrder, tiles: readonly Tile[], packing: Packing): number[] {
   const left = new Set(packing.left);
   const rows = packing.sheets.map((sheet) => order.stock[sheet.stock]!);
-  const largest = packing.sheets.flatMap((sheet) => sheet.rests.map((rest) => rest.w * rest.h));
   return [
     tiles.reduce((sum, tile) => sum + (left.has(tile.item) ? tile.long * tile.short : 0), 0),
     rows.reduce((sum, row) => sum + row.cost, 0),
     rows.filter((row) => row.cost > 0).length,
     rows.reduce((sum, row) => sum + row.length * row.width, 0),
     rows.length,
-    -largest.reduce((most, area) => Math.max(most, area), 0),
   ];
 }
 
 function resultOf(order: NestOrder, packing: Packing): NestResult {
   return {
-    sheets: packing.sheets.map(({ stock, laid }) => {
-      const { trim } = order.stock[stock]!;
-      return { stock, placed: laid.map((one) => ({ ...one, x: one.x + trim, y: one.y + trim })) };
-    }),
+    sheets: packing.sheets.map((sheet) => resultSheet(order, sheet)),
     left: packing.left,
   };
+}
+
+function resultSheet({ items, stock, sawing }: NestOrder, sheet: OpenSheet): NestResultSheet {
+  const row = stock[sheet.stock]!;
+  if (sawing) {
+    const sawn = sawnSheet(sheet, row, sawing);
+    return { stock: sheet.stock, placed: placedOn(sawn, sheet, items), sawn };
+  }
+  const placed = sheet.laid.map(({ item, x, y, turn }) => ({ item, x: x + row.trim, y: y + row.trim, turn }));
+  return { stock: sheet.stock, placed };
 }

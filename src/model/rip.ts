@@ -1,0 +1,67 @@
+import type { PartId } from "./ids.js";
+
+/** A rectangle of a sheet, from its lower left corner. Sheet frame, mm. */
+export type Board = { readonly x: number; readonly y: number; readonly length: number; readonly width: number };
+
+/** Which saw: along a track that lies on the board, or the table saw with its fence and its sled. */
+export type SawKind = "track" | "table";
+
+/** A first cut for a true edge; a rip against the fence; a cross-cut against a stop block. At the track: to a line. */
+export type SawWay = "true edge" | "rip" | "cross-cut";
+
+/** A piece of board and what becomes of it: a part's blank (with what is left on to be routed off), cut in two, or left over. */
+export type SawnPiece<Id = PartId> = Board & { readonly part?: Id; readonly cut?: SawCut<Id> };
+
+/** One cut from edge to edge. `off` lies at the reference edge, to the left of the cut or below it; `rest` on its other side. */
+export type SawCut<Id = PartId> = {
+  readonly saw: SawKind;
+  readonly way: SawWay;
+  /** Runs along the sheet's length; else across it. */
+  readonly along: boolean;
+  /** From the reference edge to the blade, mm. */
+  readonly size: number;
+  /** What the blade takes, mm: less than its kerf where it runs partly beside the board. */
+  readonly kerf: number;
+  /** Absent: nothing but dust. */
+  readonly off?: SawnPiece<Id>;
+  readonly rest?: SawnPiece<Id>;
+  /** The piece is too small to be held for this cut, or the cut is beyond what the saws reach. */
+  readonly trouble?: "small" | "reach";
+};
+
+/** A piece as the rip list names it: a sheet's name, or the number of the cut that made it and a: what came off, b: the rest. */
+export type RipPiece = Board & {
+  readonly name: string;
+  readonly then: "part" | "cut" | "left";
+  readonly part?: PartId;
+};
+
+/** A cut of the rip list, in the order in which they are made. */
+export type RipCut = Pick<SawCut, "saw" | "way" | "along" | "kerf" | "trouble"> & {
+  readonly number: number;
+  readonly sheet: string;
+  /** Fence to blade, stop block to blade, or edge to line, mm. */
+  readonly setting: number;
+  /** The fence or stop block has to be set anew, or a line measured. */
+  readonly fresh: boolean;
+  readonly piece: RipPiece;
+  readonly off?: RipPiece;
+  readonly rest?: RipPiece;
+};
+
+/**
+ * A bevel sawn along a side of a part that is cut to its blank: the blade leans away from the fence, the smaller side
+ * lies down. `setting`: fence to blade at the table. mm, rad.
+ */
+export type BevelCut = {
+  readonly number: number;
+  readonly part: PartId;
+  readonly edge: string;
+  readonly tilt: number;
+  readonly down: "face" | "back";
+  readonly setting: number;
+  readonly fresh: boolean;
+};
+
+/** Everything that is sawn of a job. */
+export type RipList = { readonly cuts: readonly RipCut[]; readonly bevels: readonly BevelCut[] };

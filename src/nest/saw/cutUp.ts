@@ -1,0 +1,142 @@
+import type { Board, SawnPiece } from "../../model/rip.js";
+import { isLargeEnough, sameSize, wayFor } from "./handling.js";
+import type { Sawing } from "./sawing.js";
+import type { Strip, Wanted } from "./wanted.js";
+
+/** A piece cut up, and how well that went. */
+export type CutUp = {
+  readonly piece: SawnPiece<number>;
+  /** How many cuts are made of pieces too small to hold. */
+  readonly small: number;
+};
+
+/**
+ * Cuts a piece of board up into what is wanted of it, with the saws' own kerfs: the first cut at the reference edges, the
+ * left and the lower one.
+ *
+ * Order:  strips of one width follow one another, the widest first, so that narrow ones come last; where a piece would
+ *         then be too small to hold, in the order in which they were packed, which never is.
+ * Rest:   a loose last strip is cut to its size, unless it is cut up safely only while it is wide. `tries` says whether
+ *         that is looked into here or has been decided above.
+ */
+export function cutUp(board: Board, wanted: Wanted, sawing: Sawing, tries = true): CutUp {
+  if (wanted.kind === "blank") return cutFree(board, wanted, sawing);
+  const along = wanted.split === "along";
+  const sorted = [...wanted.strips].sort((a, b) => b.size - a.size);
+  const [run, room] = along ? [board.length, board.width] : [board.width, board.length];
+  const packed = () => takeStrips(board, along, wanted.strips, sawing, tries);
+  if (!isHeldThroughout(run, room, sorted, sawing)) return packed();
+  if (!tries || sorted.every((strip) => !strip.loose)) return takeStrips(board, along, sorted, sawing, tries);
+  const narrow = takeStrips(board, along, sorted, sawing, false);
+  return narrow.small === 0 ? narrow : packed();
+}
+
+/** Whether what remains is held for every cut when strips come off in this order. */
+function isHeldThroughout(run: number, room: number, strips: readonly Strip[], sawing: Sawing): boolean {
+  let left = room;
+  return strips.every(({ size }, i) => {
+    const before = left;
+    left -= size + wayFor(run, before, size, sawing).kerf;
+    const isCut = i < strips.length - 1 || before - size > sameSize;
+    return !isCut || isLargeEnough({ length: run, width: before }, sawing.hold);
+  });
+}
+
+function takeStrips(board: Board, along: boolean, strips: readonly Strip[], sawing: Sawing, tries: boolean): CutUp {
+  const [strip, ...others] = strips;
+  if (strip === undefined) return leave(board);
+  const room = along ? board.width : board.length;
+  if (room - strip.size <= sameSize && others.length === 0) return cutUp(board, strip.of, sawing, tries);
+  if (others.length > 0 || !strip.loose) {
+    const goOn = (rest: Board) => takeStrips(rest, along, others, sawing, tries);
+    return cutOff(board, along, strip, goOn, sawing, tries);
+  }
+  const cut = cutOff(board, along, strip, leave, sawing, false);
+  if (cut.small === 0 || !tries) return cut;
+  const whole = cutUp(board, strip.of, sawing);
+  return whole.small <= cut.small ? whole : cut;
+}
+
+/** A blank out of a piece that may be larger both ways; the cut along its longer side comes first. */
+function cutFree(board: Board, blank: Wanted & { readonly kind: "blank" }, sawing: Sawing): CutUp {
+  const ways = [board.length >= board.width, board.length < board.width].filter(
+    (along) => (along ? board.width - blank.h : board.length - blank.w) > sameSize,
+  );
+  const tries = ways.map((along) =>
+    cutOff(board, along, { size: along ? blank.h : blank.w, of: blank }, leave, sawing, false),
+  );
+  const [first, second] = tries;
+  if (first === undefined) return { piece: { ...board, part: blank.item }, small: 0 };
+  return second && second.small < first.small ? second : first;
+}
+
+const leave = (piece: Board): CutUp => ({ piece, small: 0 });
+
+/** One cut: a strip comes off at the reference edge; `goOn` says what becomes of the rest. */
+function cutOff(
+  board: Board,
+  along: boolean,
+  { size, of }: Strip,
+  goOn: (rest: Board) => CutUp,
+  sawing: Sawing,
+  tries: boolean,
+): CutUp {
+  const [run, across] = along ? [board.length, board.width] : [board.width, board.length];
+  const { kerf: blade, ...way } = wayFor(run, across, size, sawing);
+  const kerf = Math.min(blade, across - size);
+  const [offBoard, restBoard] = cutAt(board, along, size, kerf);
+  const off = cutUp(offBoard, of, sawing, tries);
+  const rest = across - size - kerf > sameSize ? goOn(restBoard) : undefined;
+  const cut = { ...way, along, size, kerf, off: off.piece, ...(rest && { rest: rest.piece }) };
+  return {
+    piece: { ...board, cut },
+    small: off.small + (rest?.small ?? 0) + (way.trouble === "small" ? 1 : 0),
+  };
+}
+
+/** Both sides of a cut. */
+export function cutAt(board: Board, along: boolean, size: number, kerf: number): readonly [Board, Board] {
+  const { x, y, length, width } = board;
+  return along
+    ? [
+        { ...board, width: size },
+        { x, y: y + size + kerf, length, width: width - size - kerf },
+      ]
+    : [
+        { ...board, length: size },
+        { x: x + size + kerf, y, length: length - size - kerf, width },
+      ];
+}
+
+/** A whole sheet: where its edges are not trusted, two first cuts make true ones, and all is measured from these. */
+export function cutUpSheet(sheet: Board, trim: number, wanted: Wanted, sawing: Sawing): CutUp {
+  return trueEdge(
+    sheet,
+    true,
+    trim,
+    (board) => trueEdge(board, false, trim, (rest) => cutUp(rest, wanted, sawing), sawing),
+    sawing,
+  );
+}
+
+function trueEdge(board: Board, along: boolean, trim: number, goOn: (board: Board) => CutUp, sawing: Sawing): CutUp {
+  if (trim <= sameSize) return goOn(board);
+  const [run, across] = along ? [board.length, board.width] : [board.width, board.length];
+  const { kerf: blade, trouble } = wayFor(run, across, trim, sawing);
+  const saw = sawing.track ? "track" : "table";
+  const kerf = Math.min(sawing.track?.kerf ?? blade, trim);
+  const [strip, restBoard] = cutAt(board, along, trim - kerf, kerf);
+  const rest = goOn(restBoard);
+  const off = trim - kerf > sameSize ? { off: strip } : {};
+  const cut = {
+    saw,
+    way: "true edge",
+    along,
+    size: trim - kerf,
+    kerf,
+    ...off,
+    rest: rest.piece,
+    ...(trouble && { trouble }),
+  } as const;
+  return { piece: { ...board, cut }, small: rest.small + (trouble === "small" ? 1 : 0) };
+}

@@ -1,0 +1,140 @@
+import { all, type Finding, type FindingDef, mm, raise, text } from "../../input/finding.js";
+import type { NestedSheet } from "../../model/build.js";
+import type { Job } from "../../model/job.js";
+import type { Part } from "../../model/part.js";
+import type { SawnPiece } from "../../model/rip.js";
+import type { Shop } from "../../model/shop.js";
+import { nameOf } from "../../plan/standing.js";
+import type { NestItem, NestStock } from "../engine.js";
+import { excessOf, liesOf } from "../lies.js";
+import { usableOf } from "../rectangles/pack.js";
+import { blankSize } from "./blankSize.js";
+import { type Sawing, sawingOf, widestKerf } from "./sawing.js";
+import { splitsHeld } from "./splitsHeld.js";
+
+export const partUnderKerf: FindingDef = {
+  code: "part-under-kerf",
+  severity: "error",
+  words: "{part} is {width} wide, and the blade takes {kerf}: it cannot be sawn",
+  next: "make it wider, plane it from a wider strip at the bench, or cut it by another method",
+  explain:
+    "A strip narrower than the blade has nothing to hold it: it is drawn into the gap beside the blade and thrown. The part " +
+    "is left out of the nest; everything else is laid.",
+};
+
+export const pieceTooSmall: FindingDef = {
+  code: "piece-too-small",
+  severity: "error",
+  words:
+    "{parts} fit only what is too small to be held at the saw: a piece is at least {length} long and {width} wide until its last cut",
+  next: "add a larger offcut or a sheet size to the shop file, or cut them by hand",
+  explain:
+    "Short and narrow parts are cut last, from a longer strip, so that hands stay away from the blade and the piece lies " +
+    "firmly along the fence. Where the rack holds nothing large enough the part is left out.",
+};
+
+export const stripTooNarrow: FindingDef = {
+  code: "strip-too-narrow",
+  severity: "warning",
+  words: "{parts} can only be cross-cut from a strip less than {width} wide, which is hard to hold",
+  next: "clamp the strip to the sled and cut them last, or make them at least {width} one way",
+  explain:
+    "What is small both ways is ripped to a narrow strip first and cut to length from it. The strip stays long until the " +
+    "last cut; fingers hold it by a clamp or a hold-down, never beside the blade.",
+};
+
+export const cutOverSaw: FindingDef = {
+  code: "cut-over-saw",
+  severity: "warning",
+  words: "{count} of sheet {sheet} are beyond the reach of the saws: {cuts}",
+  next: "have the sheet cut down where it is bought, or describe a track saw with a track long enough in the shop file",
+  explain:
+    "The fence reaches so far from the blade, the sled takes so long a cut, the track is so long. What is beyond all of " +
+    "them, or larger than one person brings to the saw, needs another way; the layout itself is sound.",
+};
+
+export const sawFindings: readonly FindingDef[] = [partUnderKerf, pieceTooSmall, stripTooNarrow, cutOverSaw];
+
+/** The finding for a part that the blade is wider than. */
+export function underKerf(shop: Shop, part: Part, item: NestItem): readonly Finding[] {
+  const kerf = widestKerf(sawingOf(shop));
+  const width = Math.min(...liesOf(item).flatMap(({ w, h }) => [w, h]));
+  if (width > kerf) return [];
+  const facts = { part: text(nameOf(part)), width: mm(width), kerf: mm(kerf) };
+  return [raise(partUnderKerf, { at: part.from, on: [part.id], facts })];
+}
+
+/** Whether an item that found no place would have one, were it not for the hands that hold it. */
+export function isTooSmallToHold(item: NestItem, stock: readonly NestStock[], sawing: Sawing): boolean {
+  const lies = liesOf(item);
+  const rows = stock.filter((row) => excessOf(lies, row) <= 0);
+  return (
+    rows.length > 0 && rows.every((row) => lies.every((lie) => !canHold(row, blankSize(lie, item, sawing), sawing)))
+  );
+}
+
+function canHold(row: NestStock, { w, h }: { readonly w: number; readonly h: number }, sawing: Sawing): boolean {
+  const kerf = widestKerf(sawing);
+  const whole = usableOf(row, kerf);
+  const splits = splitsHeld(whole, row.trim, kerf, sawing);
+  return splits(whole, Math.min(w + kerf, whole.w), Math.min(h + kerf, whole.h)).length > 0;
+}
+
+/** The finding for parts of a board that nothing large enough to hold is left for. */
+export function tooSmallFor(shop: Shop, parts: readonly Part[]): Finding {
+  const { hold } = sawingOf(shop);
+  return raise(pieceTooSmall, {
+    at: parts.flatMap((part) => part.from),
+    on: parts.map((part) => part.id),
+    facts: { parts: all(parts.map(nameOf)), length: mm(hold.length), width: mm(hold.width) },
+  });
+}
+
+/** Findings for the cuts of sheets that are hard to hold, or beyond the saws. */
+export function cutTroubles(job: Job, shop: Shop, sheets: readonly NestedSheet[], parts: readonly Part[]): Finding[] {
+  const { hold } = sawingOf(shop);
+  return sheets.flatMap(({ sheet, board, sawn }): Finding[] => {
+    if (!sawn) return [];
+    const narrow = parts.filter((part) => partsBelow(sawn, "small").has(part.id));
+    const far = cutsWith(sawn, "reach");
+    const sizes = far.map(({ length, width }) => `${Math.round(length)} x ${Math.round(width)}`);
+    const at = [{ file: job.file, path: ["boards", board] }];
+    return [
+      ...(narrow.length > 0
+        ? [
+            raise(stripTooNarrow, {
+              at: narrow.flatMap((part) => part.from),
+              on: narrow.map((part) => part.id),
+              facts: { parts: all(narrow.map(nameOf)), width: mm(hold.width) },
+            }),
+          ]
+        : []),
+      ...(far.length > 0
+        ? [
+            raise(cutOverSaw, {
+              at,
+              on: [sheet],
+              facts: { sheet: text(sheet), count: text(`${far.length} cuts`), cuts: all(sizes) },
+            }),
+          ]
+        : []),
+    ];
+  });
+}
+
+/** Pieces whose own cut has such a trouble. */
+function cutsWith(piece: SawnPiece, trouble: "small" | "reach"): readonly SawnPiece[] {
+  const { cut } = piece;
+  if (!cut) return [];
+  const below = [cut.off, cut.rest].flatMap((each) => (each ? cutsWith(each, trouble) : []));
+  return cut.trouble === trouble ? [piece, ...below] : below;
+}
+
+/** The parts that come out of pieces whose cut has such a trouble. */
+function partsBelow(piece: SawnPiece, trouble: "small" | "reach"): ReadonlySet<string> {
+  const leaves = ({ part, cut }: SawnPiece): readonly string[] => [
+    ...(part === undefined ? [] : [part]),
+    ...[cut?.off, cut?.rest].flatMap((each) => (each ? leaves(each) : [])),
+  ];
+  return new Set(cutsWith(piece, trouble).flatMap(leaves));
+}

@@ -1,0 +1,50 @@
+import type { SawnPiece } from "../../model/rip.js";
+import type { NestItem, NestResultSheet, NestStock } from "../engine.js";
+import { type Lie, liesOf } from "../lies.js";
+import type { OpenSheet } from "../rectangles/pack.js";
+import { cutUpSheet } from "./cutUp.js";
+import { type Sawing, widestKerf } from "./sawing.js";
+import { leastSettings } from "./settings.js";
+import { wantedOf } from "./wanted.js";
+
+/** A packed sheet as it is sawn. Nothing lies on it: it stays whole. */
+export function sawnSheet(sheet: OpenSheet, row: NestStock, sawing: Sawing): SawnPiece<number> {
+  const board = { x: 0, y: 0, length: row.length, width: row.width };
+  const wanted = wantedOf(sheet, widestKerf(sawing));
+  return wanted ? cutUpSheet(board, row.trim, wanted, sawing).piece : board;
+}
+
+/** Where the items lie on a sheet that is sawn so: each in the middle of its blank. */
+export function placedOn(
+  sawn: SawnPiece<number>,
+  sheet: OpenSheet,
+  items: readonly NestItem[],
+): NestResultSheet["placed"] {
+  const turns = new Map(sheet.laid.map(({ item, turn }) => [item, turn]));
+  return leavesOf(sawn).flatMap(({ part, x, y, length, width }) => {
+    if (part === undefined) return [];
+    const turn = turns.get(part) ?? 0;
+    const lie = lieIn(items[part]!, turn);
+    return [{ item: part, x: x + (length - lie.w) / 2, y: y + (width - lie.h) / 2, turn }];
+  });
+}
+
+const lieIn = (item: NestItem, turn: number): Lie => liesOf({ ...item, turns: [turn] })[0]!;
+
+/** What remains of a piece when all cuts are made. */
+export function leavesOf<Id>(piece: SawnPiece<Id>): readonly SawnPiece<Id>[] {
+  const { cut } = piece;
+  if (!cut) return [piece];
+  return [...(cut.off ? leavesOf(cut.off) : []), ...(cut.rest ? leavesOf(cut.rest) : [])];
+}
+
+/**
+ * What sheets that are sawn so are worth, less is better, mm2: the settings and turns they take, each as so much board as
+ * the workshop says, less the largest piece that stays whole.
+ */
+export function sawnWorth(sheets: readonly SawnPiece<number>[], sawing: Sawing): number {
+  const whole = sheets.flatMap((sheet) => leavesOf(sheet).filter((leaf) => leaf.part === undefined));
+  const largest = whole.reduce((most, { length, width }) => Math.max(most, length * width), 0);
+  const sheet = sheets.reduce((most, { length, width }) => Math.max(most, length * width), 0);
+  return leastSettings(sheets) * sawing.setting * sheet - largest;
+}

@@ -1,0 +1,88 @@
+import type { RipCut, RipPiece } from "../../../src/model/rip.js";
+
+// A cutter that knows the rip list and nothing else: it takes the pieces that lie in front of it by the names that are
+// pencilled on them, sets what the list says, cuts, and measures what comes off.
+
+type Board = { readonly length: number; readonly width: number };
+
+/** What is wrong with a list, in words, and what lies on the bench when it is done. */
+export type Bench = { readonly faults: readonly string[]; readonly parts: ReadonlyMap<string, Board> };
+
+export type SawRoom = {
+  readonly kerfs: Readonly<Record<"track" | "table", number>>;
+  readonly heldLength: number;
+  readonly heldWidth: number;
+};
+
+/** Saws differ by less, mm. */
+const hair = 1e-6;
+
+/** Follows a rip list from whole sheets to the last cut. */
+export function replay(cuts: readonly RipCut[], sheets: ReadonlyMap<string, Board>, room: SawRoom): Bench {
+  const bench = new Map(sheets);
+  const used = new Set<string>();
+  const waiting = new Set<string>();
+  const parts = new Map<string, Board>();
+  const faults: string[] = [];
+  const stands = new Map<string, number>();
+
+  for (const [i, cut] of cuts.entries()) {
+    const say = (fault: string) => faults.push(`cut ${cut.number}: ${fault}`);
+    if (cut.number !== i + 1) say("is out of order");
+    const board = bench.get(cut.piece.name);
+    if (!board) {
+      say(used.has(cut.piece.name) ? `${cut.piece.name} is cut twice` : `there is no ${cut.piece.name}`);
+      continue;
+    }
+    bench.delete(cut.piece.name);
+    used.add(cut.piece.name);
+    if (!isLike(board, cut.piece)) say(`${cut.piece.name} measures ${sizeOf(board)}, not ${sizeOf(cut.piece)}`);
+    checkHeld(cut, board, say);
+    checkSetting(cut, say);
+    const [run, across] = cut.along ? [board.length, board.width] : [board.width, board.length];
+    const left = across - cut.setting - cut.kerf;
+    const kerf = room.kerfs[cut.saw];
+    if (cut.kerf > kerf + hair) say(`takes ${cut.kerf}, more than its blade`);
+    // The blade takes less only where it runs out of the board, or along the edge that it trues.
+    if (cut.kerf < kerf - hair && left > hair && cut.setting > hair) say(`takes ${cut.kerf}, less than its blade`);
+    if (left < -hair) say(`goes ${-left} beyond the board`);
+    put(cut.off, cut.along ? { length: run, width: cut.setting } : { length: cut.setting, width: run }, say);
+    put(cut.rest, cut.along ? { length: run, width: left } : { length: left, width: run }, say);
+  }
+  for (const [name] of bench) if (waiting.has(name)) faults.push(`${name} was to be cut and never was`);
+  return { faults, parts };
+
+  function put(piece: RipPiece | undefined, board: Board, say: (fault: string) => void): void {
+    if (!piece) {
+      // less than a millimetre that is not named is a splinter
+      if (board.length > 1e-3 + hair && board.width > 1e-3 + hair) say(`${sizeOf(board)} comes off and has no name`);
+      return;
+    }
+    if (!isLike(board, piece)) say(`${piece.name} measures ${sizeOf(board)}, not ${sizeOf(piece)}`);
+    if (piece.then === "part") {
+      if (parts.has(piece.part!)) say(`${piece.part} comes off a second time`);
+      parts.set(piece.part!, board);
+    } else if (bench.has(piece.name) || used.has(piece.name)) say(`${piece.name} is there already`);
+    else {
+      bench.set(piece.name, board);
+      if (piece.then === "cut") waiting.add(piece.name);
+    }
+  }
+
+  function checkHeld(cut: RipCut, { length, width }: Board, say: (fault: string) => void): void {
+    const held = Math.max(length, width) >= room.heldLength - 1e-3 && Math.min(length, width) >= room.heldWidth - 1e-3;
+    if (!held && cut.trouble !== "small") say(`${sizeOf({ length, width })} is too small to hold`);
+    if (held && cut.trouble === "small") say("is called small and is not");
+  }
+
+  function checkSetting(cut: RipCut, say: (fault: string) => void): void {
+    const guide = cut.saw === "track" ? `track ${cut.along}` : cut.way;
+    if (!cut.fresh && Math.abs((stands.get(guide) ?? Number.NaN) - cut.setting) > 1e-3)
+      say(`needs ${cut.setting} set, and is told to be set already`);
+    if (!cut.fresh && !stands.has(guide)) say("is told to be set already, and never was");
+    stands.set(guide, cut.setting);
+  }
+}
+
+const isLike = (a: Board, b: Board) => Math.abs(a.length - b.length) < hair && Math.abs(a.width - b.width) < hair;
+const sizeOf = ({ length, width }: Board) => `${length} x ${width}`;

@@ -1,0 +1,39 @@
+import { extentsOf } from "../../../src/geometry/measure.js";
+import { type NestOptions, nestParts } from "../../../src/nest/nest.js";
+import type { Order } from "../../property/nestOrders.js";
+import { replay } from "./cutter.js";
+
+/** Nests an order, follows its rip list with the cutter, and measures what lies on the bench against the parts. */
+export function sawFaults({ job, shop, plan, process }: Order, options: NestOptions) {
+  const { value } = nestParts(job, shop, plan, process, options);
+  const { sheets, left, rips } = value!;
+  const kerfs = { table: shop.saw.kerf, track: shop["track saw"]?.kerf ?? 0 };
+  const { faults, parts } = replay(rips?.cuts ?? [], new Map(sheets.map((sheet) => [sheet.sheet, sheet])), {
+    kerfs,
+    heldLength: 300,
+    heldWidth: 50,
+  });
+  const wanted = plan.built.parts.filter((part) => !left.includes(part.id));
+  const laid = new Map(
+    sheets.flatMap((sheet) => sheet.placed.map((placed) => [placed.part as string, { placed, sheet }])),
+  );
+  const wrong = wanted.flatMap((part) => {
+    const { min, max } = extentsOf(part.blank);
+    const { placed, sheet } = laid.get(part.id)!;
+    const quarter = Math.abs(Math.sin(placed.turn)) > 0.5;
+    const [l, w] = quarter ? [max.y - min.y, max.x - min.x] : [max.x - min.x, max.y - min.y];
+    // a part that is the whole sheet is never cut
+    const got = parts.get(part.id) ?? (rips?.cuts.some((cut) => cut.sheet === sheet.sheet) ? undefined : sheet);
+    if (!got) return [`${part.id} never comes off`];
+    const byHand = process.parts.find((each) => each.part === part.id)!.method === "hand";
+    const on = { length: got.length - l, width: got.width - w };
+    const most = byHand ? 6 + shop.saw.step : 0;
+    const fine = on.length > -1e-6 && on.width > -1e-6 && on.length < most + 1e-6 && on.width < most + 1e-6;
+    return fine ? [] : [`${part.id} is ${l} x ${w} and comes off as ${got.length} x ${got.width}`];
+  });
+  const strange = [...parts.keys()].filter((id) => !wanted.some((part) => part.id === id));
+  const small = (rips?.cuts ?? [])
+    .filter((cut) => cut.trouble === "small")
+    .map((cut) => `cut ${cut.number} is of a piece too small to hold`);
+  return { faults: [...faults, ...wrong, ...strange, ...small], cuts: rips?.cuts.length ?? 0, left: left.length };
+}

@@ -1,0 +1,19 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { sawFaults } from "../nest/saw/followed.js";
+import { sawOrders } from "./sawOrders.js";
+
+describe("any rip list", () => {
+  it("followed by one who knows nothing else ends with exactly the parts, each at its size, from pieces that can be held", () => {
+    let cuts = 0;
+    fc.assert(
+      fc.property(sawOrders, (order) => {
+        const followed = sawFaults(order, { seed: 3, iterations: 5 });
+        cuts += followed.cuts;
+        expect(followed.faults).toEqual([]);
+      }),
+      { seed: 20310409, numRuns: 300 },
+    );
+    expect(cuts).toBeGreaterThan(5000);
+  });
+});

@@ -1,0 +1,65 @@
+import fc from "fast-check";
+import type { Shop } from "../../src/model/shop.js";
+import { blankPart, board, type Order, orderOf, plain } from "./nestOrders.js";
+
+/** Sizes as they are set at a fence, mm. */
+const size = (min: number, max: number) => fc.integer({ min: min * 2, max: max * 2 }).map((halves) => halves / 2);
+
+/** A workshop's parts: walls of few heights, panels, and narrow or short ones; at least 50 one way. */
+const blank = fc.oneof(
+  { weight: 4, arbitrary: fc.tuple(size(120, 900), fc.constantFrom(100, 149.5, 150, 218, 300)) },
+  { weight: 3, arbitrary: fc.tuple(size(60, 1100), size(50, 600)) },
+  { weight: 1, arbitrary: fc.tuple(size(50, 700), size(12, 49)) },
+  { weight: 1, arbitrary: fc.tuple(size(50, 290), size(50, 290)) },
+);
+
+const sheet = fc.constantFrom(
+  { length: 2440, width: 1220, trim: 5 },
+  { length: 2440, width: 1220, trim: 0 },
+  { length: 1525, width: 1525, trim: 2 },
+  { length: 2500, width: 1250, trim: 10 },
+);
+const offcut = fc.record({ length: size(310, 1500), width: size(60, 900), trim: fc.constantFrom(0, 5) });
+
+const stock = fc.tuple(fc.array(sheet, { minLength: 1, maxLength: 2 }), fc.array(offcut, { maxLength: 2 }));
+
+const tableSaw = fc.record({
+  kerf: fc.constantFrom(2, 3.2),
+  step: fc.constantFrom(0.5, 25.4 / 32),
+  "longest rip": fc.constantFrom(660, 1300),
+  "longest cross-cut": fc.constantFrom(400, 650),
+  "one person": fc.constant({ length: 2440, width: 650 }),
+  setting: fc.constantFrom(0, 0.01, 0.1),
+});
+const trackSaw = fc.constantFrom({ kerf: 2.4, "longest cut": 3100 }, { kerf: 1.6, "longest cut": 3100 });
+
+/** Orders of sawn parts, some of them cut free for the hand router; sometimes with one kerf at both saws. */
+export const sawOrders: fc.Arbitrary<Order> = fc
+  .tuple(
+    fc.array(fc.tuple(blank, fc.nat(4), fc.boolean(), fc.integer({ min: 1, max: 4 })), { minLength: 1, maxLength: 12 }),
+    stock,
+    tableSaw,
+    fc.option(trackSaw, { nil: undefined }),
+  )
+  .map(([blanks, [sheets, offcuts], saw, trackSaw]) => {
+    const kerf = Math.min(saw.kerf, trackSaw?.kerf ?? saw.kerf);
+    const each = blanks.flatMap(([size, by, turns, count]) =>
+      Array.from({ length: count }, () => ({ size, by, turns })),
+    );
+    const parts = each.map(({ size: [l, w] }, i) =>
+      blankPart(`p${i}`, "one", plain(onStep(l, saw.step), onStep(w, saw.step))),
+    );
+    const boards = { one: board({ sheets, offcuts: offcuts.map((one, i) => ({ ...one, name: "AB"[i]! })) }) };
+    const order = orderOf(parts, boards, (part) => {
+      const { by, turns } = each[parts.indexOf(part)]!;
+      return {
+        method: by === 0 ? "hand" : "saw",
+        gap: by === 0 ? kerf + 6 : kerf,
+        turns: turns ? [0, Math.PI / 2] : [0],
+      };
+    });
+    const shop: Shop = { ...order.shop, saw, "track saw": trackSaw };
+    return { ...order, shop };
+  });
+
+const onStep = (length: number, step: number) => Math.round(length / step) * step;
