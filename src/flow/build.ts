@@ -1,13 +1,15 @@
 import type { Finding, Outcome } from "../input/finding.js";
 import { withShop } from "../job/coverings.js";
 import { programOf } from "../machining/program.js";
+import type { AcceptedLayout } from "../model/accepted.js";
 import type { Build, Layout, Plan, Process } from "../model/build.js";
 import { hashOf } from "../model/hash.js";
 import type { Job } from "../model/job.js";
 import type { PieceKind } from "../model/piece.js";
 import type { Program } from "../model/program.js";
 import type { Shop } from "../model/shop.js";
-import { nestParts } from "../nest/nest.js";
+import type { NestResult } from "../nest/engine.js";
+import { type NestTask, nesting, nestParts } from "../nest/nest.js";
 import { runChecks } from "../plan/checks/checks.js";
 import { planJob } from "../plan/plan.js";
 import { sheetsMeasured } from "../process/measured.js";
@@ -23,13 +25,17 @@ export type BuildOptions = {
   readonly seed: number;
   /** Layouts the nest tries. Counted, never timed, so that a slow machine gets the same result. */
   readonly iterations: number;
+  /** A layout that was accepted: what of it still holds is not searched again. */
+  readonly accepted?: AcceptedLayout | undefined;
+  /** Searches for a layout in another way than by counting iterations in this thread. */
+  readonly search?: ((task: NestTask) => Promise<NestResult>) | undefined;
   /** What was found while the files were read; it comes first in the build's findings. */
   readonly found?: readonly Finding[];
   /** Called as each stage begins. */
   readonly onStage?: (stage: Stage) => void;
 };
 
-export const usualOptions = { seed: 1, iterations: 200 } as const;
+export const usualOptions = { seed: 1, iterations: 150 } as const;
 
 /**
  * From a job and a shop to everything the writers need: plan, checks, process, nest, program. Parts that errors speak of are
@@ -64,7 +70,7 @@ export async function buildJob(
   // What the process found may hold back more.
   const plan = noted(withhold(safe, outcome.findings, "part"))!;
   begin("nest");
-  const layout = noted(nestParts(job, shop, plan, process, options));
+  const layout = noted(await layOut(job, shop, plan, process, options));
   if (layout === undefined) return { value: undefined, findings: gatherFindings(findings) };
   const measuredOff = sheetsMeasured(job, plan, layout);
   findings.push(...measuredOff);
@@ -74,6 +80,21 @@ export async function buildJob(
   const hash = hashOf(whatIsCut(shop, plan, process, layout, program));
   const told = gatherFindings(findings);
   return { value: { job, shop, hash, plan, process, layout, program, findings: told }, findings: told };
+}
+
+async function layOut(
+  job: Job,
+  shop: Shop,
+  plan: Plan,
+  process: Process,
+  options: BuildOptions,
+): Promise<Outcome<Layout>> {
+  const { accepted, search } = options;
+  if (search === undefined) return nestParts(job, shop, plan, process, options);
+  const tasks = nesting(job, shop, plan, process, accepted);
+  let step = tasks.next();
+  while (!step.done) step = tasks.next(await search(step.value));
+  return step.value;
 }
 
 /**

@@ -13,7 +13,7 @@ export type Bound = { readonly count: number; readonly why: string };
  * Large:    solid rectangles longer and wider than half of every sheet meet in its middle: no two share one.
  * Source:   own derivation; the large-item bound is the simplest case of the dual feasible functions for packing.
  */
-export function boundOf(order: NestOrder): Bound {
+export function boundOf(order: Pick<NestOrder, "items" | "stock" | "edgeToEdge">): Bound {
   const area = areaBound(order);
   const large = largeBound(order);
   if (Math.max(area, large.count) === 0) return { count: 0, why: "the rack may take them all" };
@@ -21,7 +21,7 @@ export function boundOf(order: NestOrder): Bound {
   return { count: area, why: "the area of the blanks" };
 }
 
-function areaBound(order: NestOrder): number {
+function areaBound(order: Parameters<typeof boundOf>[0]): number {
   const kerf = order.edgeToEdge ? leastGap(order.items) : 0;
   const blanks = sum(order.items.map((item) => (order.edgeToEdge ? coveredBy(item, kerf) : areaOfRegion(item.shape))));
   const usable = (row: NestStock) => (row.length - 2 * row.trim + kerf) * (row.width - 2 * row.trim + kerf);
@@ -30,7 +30,7 @@ function areaBound(order: NestOrder): number {
   return largest > 0 ? Math.max(0, Math.ceil((blanks - rack) / largest - 1e-9)) : 0;
 }
 
-function largeBound(order: NestOrder): Bound & { readonly items: number } {
+function largeBound(order: Parameters<typeof boundOf>[0]): Bound & { readonly items: number } {
   const gap = leastGap(order.items);
   const large = order.items.filter((item) => {
     const lies = liesOf(item);

@@ -1,23 +1,51 @@
 import type { Finding, FindingDef, Outcome } from "../input/finding.js";
-import type { Layout, NestedSheet, PartProcess, Plan, Process } from "../model/build.js";
+import type { AcceptedLayout } from "../model/accepted.js";
+import type { Layout, NestedSheet, Plan, Process } from "../model/build.js";
 import { hashOf } from "../model/hash.js";
 import type { BoardId } from "../model/ids.js";
 import type { Job } from "../model/job.js";
 import type { Part } from "../model/part.js";
 import type { Shop } from "../model/shop.js";
+import { acceptedFor, acceptedLayoutStale } from "./accepted.js";
 import { type Bound, boundOf } from "./bound.js";
-import type { NestEngine, NestItem, NestOrder, NestResult } from "./engine.js";
+import type { NestOrder, NestResult } from "./engine.js";
+import { type Group, groupsOf, isBackUp, itemOf, type Member } from "./groups.js";
 import { misfitOf, partOverSheet } from "./misfit.js";
 import { overMachine, sheetOverMachine } from "./overMachine.js";
-import { layBlank } from "./placed.js";
-import { nestRectangles } from "./rectangles/search.js";
+import { cutTroubles, isTooSmallToHold, sawFindings, tooSmallFor, underKerf } from "./saw/findings.js";
+import { named } from "./saw/named.js";
+import { ripListOf } from "./saw/ripList.js";
+import { sawingOf } from "./saw/sawing.js";
+import { searchHere } from "./search.js";
 import { sheetName } from "./sheetName.js";
 import { boardWithoutSheets, shortOf, stockUsedUp } from "./shortage.js";
 import { rowsFor, type StockRow } from "./stock.js";
 
-export type NestOptions = { readonly seed: number; readonly iterations: number };
+export const nestFindings: readonly FindingDef[] = [
+  partOverSheet,
+  boardWithoutSheets,
+  stockUsedUp,
+  sheetOverMachine,
+  acceptedLayoutStale,
+  ...sawFindings,
+];
 
-export const nestFindings: readonly FindingDef[] = [partOverSheet, boardWithoutSheets, stockUsedUp, sheetOverMachine];
+export type NestOptions = {
+  readonly seed: number;
+  readonly iterations: number;
+  /** Boards whose parts are as they were when it was accepted lie as it says. */
+  readonly accepted?: AcceptedLayout | undefined;
+};
+
+/** One search of several: the order, but for how long it is searched, and whose it is. */
+export type NestTask = {
+  readonly order: Omit<NestOrder, "seed" | "iterations">;
+  readonly board: BoardId;
+  readonly byMachine: boolean;
+  /** The how manieth of how many. */
+  readonly nth: number;
+  readonly of: number;
+};
 
 /**
  * Lays every part on a sheet of its own board. What is cut by machine and what is cut by saw or by hand lie on sheets of
@@ -26,26 +54,48 @@ export const nestFindings: readonly FindingDef[] = [partOverSheet, boardWithoutS
  * Returns: what could be laid; parts that could not are in `left`, each with a finding.
  */
 export function nestParts(job: Job, shop: Shop, plan: Plan, process: Process, options: NestOptions): Outcome<Layout> {
+  const { seed, iterations, accepted } = options;
+  const tasks = nesting(job, shop, plan, process, accepted);
+  let step = tasks.next();
+  while (!step.done) step = tasks.next(searchHere({ ...step.value.order, seed, iterations }));
+  return step.value;
+}
+
+/** The same, with every search left to the caller: it takes the result of each task that it yields. */
+export function* nesting(
+  job: Job,
+  shop: Shop,
+  plan: Plan,
+  process: Process,
+  accepted: AcceptedLayout | undefined,
+): Generator<NestTask, Outcome<Layout>, NestResult> {
+  const groups = groupsOf(plan, process).map((group) => ({ group, kept: acceptedFor(job, group, accepted) }));
   const nests: GroupNest[] = [];
-  for (const group of groupsOf(plan, process)) {
-    const soFar = nests.flatMap((nest) => nest.sheets);
-    nests.push(nestGroup(group, rowsOf(job, shop, group, process, soFar), job, shop, soFar, options));
+  const toSearch = groups.filter(({ kept }) => kept.sheets === undefined).length;
+  const keptSheets = groups.flatMap(({ kept }) => kept.sheets ?? []);
+  let nth = 0;
+  for (const { group, kept } of groups) {
+    const soFar = [...keptSheets, ...nests.filter((nest) => !nest.kept).flatMap((nest) => nest.sheets)];
+    const rows = rowsOf(job, shop, group, process, soFar);
+    if (kept.sheets !== undefined) nests.push(keptGroup(group, rows, kept.sheets, job, shop));
+    else {
+      const nest = yield* nestGroup(group, rows, job, shop, soFar, { nth: nth++, of: toSearch });
+      nests.push({ ...nest, findings: [...kept.findings, ...nest.findings] });
+    }
   }
   const sheets = nests.flatMap((nest) => nest.sheets);
+  const rips = ripListOf(sheets, plan.built.parts, process);
   return {
     value: {
       of: hashOf(nests.map((nest) => nest.order)),
       sheets,
       left: nests.flatMap((nest) => nest.left.map((part) => part.id)),
       bounds: boundsByBoard(nests),
+      ...(rips && { rips }),
     },
     findings: nests.flatMap((nest) => nest.findings),
   };
 }
-
-type Member = { readonly part: Part; readonly process: PartProcess };
-/** Parts of one board that may share a sheet. */
-type Group = { readonly board: BoardId; readonly byMachine: boolean; readonly members: readonly Member[] };
 
 type GroupNest = {
   readonly group: Group;
@@ -54,25 +104,9 @@ type GroupNest = {
   readonly left: readonly Part[];
   readonly bound: Bound;
   readonly findings: readonly Finding[];
+  /** As it was accepted. */
+  readonly kept: boolean;
 };
-
-/** Groups in the order in which their first parts stand in the plan. */
-function groupsOf(plan: Plan, process: Process): Group[] {
-  const processes = new Map(process.parts.map((each) => [each.part, each]));
-  const groups = new Map<string, Group>();
-  for (const part of plan.built.parts) {
-    const how = processes.get(part.id);
-    if (!how) continue;
-    const byMachine = how.method === "cnc";
-    const key = JSON.stringify([part.board, byMachine]);
-    const members = [...(groups.get(key)?.members ?? []), { part, process: how }];
-    groups.set(key, { board: part.board, byMachine, members });
-  }
-  return [...groups.values()];
-}
-
-/** Rectangles cut from edge to edge serve both; an engine for true shapes would stand under `machine`. */
-const engines: Readonly<Record<"machine" | "bench", NestEngine>> = { machine: nestRectangles, bench: nestRectangles };
 
 /** The stock for a group. Where its sheets are turned over on dowels, as much is left free all round as those take. */
 function rowsOf(
@@ -89,42 +123,78 @@ function rowsOf(
   return rows.map((row) => ({ ...row, trim: Math.max(row.trim, taken) }));
 }
 
-function nestGroup(
+function* nestGroup(
   group: Group,
   rows: readonly StockRow[],
   job: Job,
   shop: Shop,
   soFar: readonly NestedSheet[],
-  options: NestOptions,
-): GroupNest {
-  const misfits = group.members.map((member) => misfitOf(job, shop, member.part, itemOf(member), rows));
+  place: Pick<NestTask, "nth" | "of">,
+): Generator<NestTask, GroupNest, NestResult> {
+  const misfits = group.members.map((member) => [
+    ...misfitOf(job, shop, member.part, itemOf(member), rows),
+    ...(group.byMachine ? [] : underKerf(shop, member.part, itemOf(member))),
+  ]);
   const fitting = rows.length === 0 ? [] : group.members.filter((_, i) => misfits[i]!.length === 0);
-  const order = { items: fitting.map(itemOf), stock: rows, edgeToEdge: !group.byMachine };
-  const result: NestResult =
-    fitting.length > 0
-      ? engines[group.byMachine ? "machine" : "bench"]({ ...order, ...options })
-      : { sheets: [], left: [] };
+  const order = orderOf(group, fitting, rows, shop);
+  const { sawing } = order;
+  const { board, byMachine } = group;
+  const result = fitting.length > 0 ? yield { order, board, byMachine, ...place } : { sheets: [], left: [] };
   const sheets = sheetsOf(group, fitting, rows, result, soFar);
-  const unlaid = result.left.map((item) => fitting[item]!.part);
+  const isSmall = (item: number) => sawing !== undefined && isTooSmallToHold(order.items[item]!, rows, sawing);
+  const small = result.left.filter(isSmall).map((item) => fitting[item]!.part);
+  const unlaid = result.left.filter((item) => !isSmall(item)).map((item) => fitting[item]!.part);
   const left = group.members.map(({ part }) => part).filter((part) => !sheets.some((sheet) => holds(sheet, part)));
   const findings = [
     ...misfits.flat(),
     ...(rows.length === 0 ? [shortOf(boardWithoutSheets, job, group.board, left)] : []),
+    ...(small.length > 0 ? [tooSmallFor(shop, small)] : []),
+    ...cutTroubles(
+      job,
+      shop,
+      sheets,
+      fitting.map(({ part }) => part),
+    ),
     ...(unlaid.length > 0 ? [shortOf(stockUsedUp, job, group.board, unlaid)] : []),
     ...(group.byMachine ? sheets.flatMap((sheet) => overMachine(job, sheet, shop.cnc)) : []),
   ];
   const laid = order.items.filter((_, i) => !result.left.includes(i));
-  const bound = boundOf({ ...order, ...options, items: laid });
-  return { group, order, sheets, left, bound, findings };
+  const bound = boundOf({ ...order, items: laid });
+  return { group, order, sheets, left, bound, findings, kept: false };
 }
 
-function itemOf({ part, process }: Member): NestItem {
-  const shape = layBlank(part.blank, 0, isBackUp(process));
-  return { id: part.id, shape, gap: process.gap, turns: process.turns };
+function orderOf(
+  { byMachine }: Group,
+  members: readonly Member[],
+  stock: readonly StockRow[],
+  shop: Shop,
+): NestTask["order"] {
+  const sawing = byMachine ? undefined : sawingOf(shop);
+  return { items: members.map(itemOf), stock, edgeToEdge: !byMachine, ...(sawing && { sawing }) };
 }
 
-/** As it lies in the first setup. */
-const isBackUp = (process: PartProcess): boolean => process.sides[0] === "back";
+/** A group as it was accepted; what its sheets ask of the machine and the saw is told anew. */
+function keptGroup(
+  group: Group,
+  rows: readonly StockRow[],
+  sheets: readonly NestedSheet[],
+  job: Job,
+  shop: Shop,
+): GroupNest {
+  const order = orderOf(group, group.members, rows, shop);
+  const parts = group.members.map(({ part }) => part);
+  return {
+    group,
+    order,
+    sheets,
+    left: [],
+    bound: boundOf(order),
+    findings: group.byMachine
+      ? sheets.flatMap((sheet) => overMachine(job, sheet, shop.cnc))
+      : cutTroubles(job, shop, sheets, parts),
+    kept: true,
+  };
+}
 
 function sheetsOf(
   group: Group,
@@ -134,7 +204,7 @@ function sheetsOf(
   soFar: readonly NestedSheet[],
 ): NestedSheet[] {
   const sheets: NestedSheet[] = [];
-  for (const { stock, placed } of result.sheets) {
+  for (const { stock, placed, sawn } of result.sheets) {
     const row = rows[stock]!;
     sheets.push({
       sheet: sheetName(group.board, row, [...soFar, ...sheets]),
@@ -150,6 +220,7 @@ function sheetsOf(
         const { part, process } = members[item]!;
         return { part: part.id, x, y, turn, backUp: isBackUp(process) };
       }),
+      ...(sawn && { sawn: named(sawn, (item) => members[item]!.part.id) }),
     });
   }
   return sheets;

@@ -6,7 +6,7 @@ import { beginShapes } from "./shapes/sheets.js";
 /** What a lane is told at a barrier: the best of all lanes, and how far to go now. */
 export type SheetRound = { readonly best: NestFound | undefined; readonly iterations: number };
 
-/** Lanes of every search, and iterations of each between two barriers. Both are part of what a seed means. */
+/** Lanes of a search, and iterations of each between two barriers: both are part of what a seed means. A shorter search has one lane. */
 const lanes = 2;
 const perRound = 200;
 
@@ -24,7 +24,7 @@ export function sheetRounds(order: NestOrder, seed: number): (round: SheetRound)
 
 /** Searches for as many iterations as the order asks for, lane after lane in this thread. */
 export function searchHere(order: NestOrder): NestResult {
-  const running = laneSeeds(order.seed, order.iterations > 1 ? lanes : 1).map((seed) => sheetRounds(order, seed));
+  const running = seedsOf(order).map((seed) => sheetRounds(order, seed));
   const rounds = roundsOf(order.iterations);
   let step = rounds.next();
   while (!step.done) {
@@ -38,8 +38,8 @@ export function searchHere(order: NestOrder): NestResult {
 export type Progress = { readonly order: NestOrder; readonly found: NestFound; readonly iterations: number };
 
 /**
- * The same in lanes handed in, such as threads, until it is told to stop. With as many iterations as it got, `searchHere`
- * finds the same.
+ * The same in lanes handed in, such as threads, for as many iterations as the order asks for or until it is told to stop.
+ * With as many iterations as it got, `searchHere` finds the same.
  *
  * Errors: what a lane throws.
  */
@@ -48,14 +48,15 @@ export async function searchInLanes(
   laneOf: (order: NestOrder, seed: number) => Lane<SheetRound, NestFound>,
   goOn: (progress: Progress) => boolean,
 ): Promise<{ readonly result: NestResult; readonly iterations: number }> {
-  const running = laneSeeds(order.seed, lanes).map((seed) => laneOf(order, seed));
+  const running = seedsOf(order).map((seed) => laneOf(order, seed));
   try {
-    const rounds = roundsOf(Number.POSITIVE_INFINITY);
-    let step = rounds.next();
-    for (let iterations = perRound; ; iterations += perRound) {
-      if (step.done) throw new Error("a search without end has ended");
+    const rounds = roundsOf(order.iterations);
+    let iterations = 0;
+    for (let step = rounds.next(); ; ) {
+      if (step.done) return { result: step.value.result, iterations };
       const round = step.value;
       const found = await Promise.all(running.map((lane) => lane.run(round)));
+      iterations += round.iterations;
       const best = bestOf(found);
       if (!goOn({ order, found: best, iterations })) return { result: best.result, iterations };
       step = rounds.next(found);
@@ -64,6 +65,8 @@ export async function searchInLanes(
     for (const lane of running) lane.end();
   }
 }
+
+const seedsOf = ({ seed, iterations }: NestOrder): number[] => laneSeeds(seed, iterations < perRound ? 1 : lanes);
 
 /** Round after round up to so many iterations: takes what every lane found, gives the best in the end. */
 function* roundsOf(iterations: number): Generator<SheetRound, NestFound, readonly NestFound[]> {

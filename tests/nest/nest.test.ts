@@ -1,20 +1,40 @@
 import { describe, expect, it } from "vitest";
 import { wordsOf } from "../../src/input/words.js";
+import type { AcceptedLayout } from "../../src/model/accepted.js";
 import type { BoardStock } from "../../src/model/shop.js";
+import { acceptedGroups } from "../../src/nest/accepted.js";
 import { nestFindings, nestParts } from "../../src/nest/nest.js";
 import { blankPart, board, type Order, orderOf, plain, ring } from "../property/nestOrders.js";
 
 const options = { seed: 1, iterations: 60 };
-const nested = ({ job, shop, plan, process }: Order) => nestParts(job, shop, plan, process, options);
-const codes = (order: Order) => nested(order).findings.map((finding) => finding.code);
+type Case = Order & { readonly accepted?: AcceptedLayout };
+const nested = ({ job, shop, plan, process, accepted }: Case) =>
+  nestParts(job, shop, plan, process, { ...options, accepted });
+const codes = (order: Case) => nested(order).findings.map((finding) => finding.code);
 
 /** Trim 10 all round: 1180 x 780 to lie on. */
 const sheet = { length: 1200, width: 800, trim: 10 };
 const sized = (length: number, width: number, boards: Readonly<Record<string, BoardStock>>, how = {}) =>
   orderOf([blankPart("a", "one", plain(length, width))], boards, () => how);
 
+/** What was accepted of an order once. */
+function acceptedOf(order: Order): AcceptedLayout {
+  const groups = acceptedGroups(order.plan, order.process, nested(order).value!);
+  return { version: 1, sum: "", groups };
+}
+
+const one = { one: board({ sheets: [sheet] }) };
+
+const sawn = { method: "saw", gap: 3.2 } as const;
+const offcutOf = (length: number) => ({ one: board({ offcuts: [{ name: "A", length, width: 60, trim: 0 }] }) });
+/** With a table saw whose fence reaches so far, and no track. */
+function reaching(reach: number): Order {
+  const order = sized(900, 700, one, sawn);
+  return { ...order, shop: { ...order.shop, saw: { ...order.shop.saw, "longest rip": reach } } };
+}
+
 /** For every code: an order that raises it, and one just short of it. */
-const cases: Readonly<Record<string, { readonly raised: Order; readonly short: Order }>> = {
+const cases: Readonly<Record<string, { readonly raised: Case; readonly short: Case }>> = {
   "part-over-sheet": {
     raised: sized(1180.1, 300, { one: board({ sheets: [sheet] }) }),
     short: sized(1180, 780, { one: board({ sheets: [sheet] }) }),
@@ -35,6 +55,15 @@ const cases: Readonly<Record<string, { readonly raised: Order; readonly short: O
       () => ({ gap: 12 }),
     ),
   },
+  "accepted-layout-stale": {
+    raised: { ...sized(100.01, 100, one), accepted: acceptedOf(sized(100, 100, one)) },
+    short: { ...sized(100, 100, one), accepted: acceptedOf(sized(100, 100, one)) },
+  },
+  // its blade takes 3.2
+  "part-under-kerf": { raised: sized(300, 3.2, one, sawn), short: sized(300, 3.5, one, sawn) },
+  "piece-too-small": { raised: sized(100, 60, offcutOf(299), sawn), short: sized(100, 60, offcutOf(300), sawn) },
+  "strip-too-narrow": { raised: sized(49, 49, one, sawn), short: sized(50, 49, one, sawn) },
+  "cut-over-saw": { raised: reaching(699.5), short: reaching(700) },
   // the bed is 2500 x 1300
   "sheet-over-machine": {
     raised: sized(100, 100, { one: board({ sheets: [{ length: 2500.1, width: 1300, trim: 0 }] }) }),

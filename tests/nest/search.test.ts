@@ -26,7 +26,7 @@ const inLanes = (edgeToEdge: boolean, rounds: number) => {
   const told: Progress[] = [];
   const goOn = (progress: Progress) => told.push(progress) < rounds;
   const here = (each: NestOrder, seed: number) => laneHere(sheetRounds(each, seed));
-  return searchInLanes(order(edgeToEdge, 1), here, goOn).then((found) => ({ ...found, told }));
+  return searchInLanes(order(edgeToEdge, 1e6), here, goOn).then((found) => ({ ...found, told }));
 };
 
 describe("a search in lanes", () => {
@@ -44,6 +44,14 @@ describe("a search in lanes", () => {
     expect([...costs].sort((a, b) => b - a)).toEqual(costs);
   });
 
+  it("ends by itself when the order's iterations are done", async () => {
+    const here = (each: NestOrder, seed: number) => laneHere(sheetRounds(each, seed));
+    const asked = order(true, 250);
+    const { iterations, result } = await searchInLanes(asked, here, () => true);
+    expect(iterations).toBe(250);
+    expect(result).toEqual(searchHere(asked));
+  });
+
   it("gives a first layout for a single iteration", () => {
     expect(searchHere(order(false, 1)).left).toEqual([]);
   });
@@ -54,7 +62,7 @@ describe("a search in lanes", () => {
     const { laneInThread } = await import(/* @vite-ignore */ compiled("threads.js").href);
     const ours = await import(/* @vite-ignore */ compiled("search.js").href);
     const threads = (each: NestOrder, seed: number) => laneInThread("sheets", each, seed);
-    const inThreads = await ours.searchInLanes(order(false, 1), threads, () => false);
+    const inThreads = await ours.searchInLanes(order(false, 1e6), threads, () => false);
     expect(inThreads.result).toEqual(ours.searchHere(order(false, inThreads.iterations)));
   });
 });

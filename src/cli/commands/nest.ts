@@ -1,19 +1,15 @@
 import type { JobOptions } from "../buildFile.js";
 import type { AddCommand } from "../command.js";
-import { takesJob, takesNest } from "../options.js";
+import { duration, takesJob, takesNest } from "../options.js";
 
 export const addNest: AddCommand = (program, run) =>
   void takesNest(takesJob(program.command("nest")))
     .description("say which sheets to buy and how the parts lie on them")
-    .action((file: string, options: JobOptions) =>
+    .option("--time <duration>", "search anew for so long, such as 60s or 2min; Ctrl-C ends it with the best", duration)
+    .option("--accept", "write the layout beside the job: it is then cut so until a part of it changes")
+    .action((file: string, options: JobOptions & { readonly time?: number; readonly accept?: boolean }) =>
       run(async (terminal) => {
-        const { buildFile } = await import("../buildFile.js");
-        const { conclude, nothing } = await import("../conclude.js");
-        const { layoutLines } = await import("../layoutLines.js");
-        const { build, ...conclusion } = await buildFile(file, options);
-        const result = build
-          ? { lines: layoutLines(build), data: { hash: build.hash, layout: build.layout } }
-          : nothing;
-        return conclude(terminal, conclusion, result, options.json);
+        const { nestJob } = await import("../nestJob.js");
+        return nestJob(terminal, file, options);
       }),
     );

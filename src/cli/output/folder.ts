@@ -169,7 +169,8 @@ const reasons: Readonly<Record<string, readonly [why: string, hint: string]>> = 
   ENAMETOOLONG: ["a path in it is too long for this system", "choose a folder with a shorter path with --out"],
 };
 
-function diskFinding(error: unknown, folder: string): Finding {
+/** What the system said when it would not write. */
+export function diskFinding(error: unknown, folder: string): Finding {
   const code = systemCode(error) ?? "";
   const [why, hint] = reasons[code] ?? [`the system says ${code}`, "choose another folder with --out"];
   return raise(notWritten, { facts: { folder: text(folder), why: text(why), hint: text(hint) } });
