@@ -1,3 +1,5 @@
+import type { Profile } from "../geometry/profile.js";
+
 /** Where a value comes from: a published source, "from memory", or "common practice, no source". */
 export type Sourced = { readonly source?: string };
 
@@ -9,24 +11,41 @@ export type DxfFormat = (typeof dxfFormats)[number];
 export const methods = ["saw", "hand", "cnc"] as const;
 export type Method = (typeof methods)[number];
 
-/** A sheet one can buy. mm; `trim` is left all round, never nested on. */
-export type SheetSize = Sourced & {
-  readonly length: number;
-  readonly width: number;
-  readonly trim: number;
-  readonly price?: number;
-  readonly "on hand"?: number;
-  /** Thickness of these sheets, where it differs from the board's own. */
-  readonly measured?: number;
+/** What parts keep clear of, by what it is; outlines from the lower left corner, mm. */
+export type KeptClear = {
+  /** Where something holds the board down. */
+  readonly clamps?: readonly Profile[];
+  /** Where the board itself is no good. */
+  readonly knots?: readonly Profile[];
+  /** Where something stands up through the board or beside it. */
+  readonly pins?: readonly Profile[];
+  /** Where there is no board any more. */
+  readonly holes?: readonly Profile[];
 };
 
-/** A rectangular piece left over and kept. `measured`: its thickness, where it differs from the board's own. */
-export type Offcut = {
+/** A sheet one can buy. mm; `trim` is left all round, never nested on. */
+export type SheetSize = Sourced &
+  KeptClear & {
+    readonly length: number;
+    readonly width: number;
+    readonly trim: number;
+    readonly price?: number;
+    readonly "on hand"?: number;
+    /** Thickness of these sheets, where it differs from the board's own. */
+    readonly measured?: number;
+  };
+
+/** A piece left over and kept. `measured`: its thickness, where it differs from the board's own. mm. */
+export type Offcut = KeptClear & {
   readonly name: string;
   readonly length: number;
   readonly width: number;
   readonly trim: number;
   readonly measured?: number;
+  /** What there is of the rectangle, where that is not all of it; the trim is left all along it. */
+  readonly outline?: Profile;
+  /** The side of the outline that is straight enough to lie at a saw's fence. Without one a saw leaves an odd offcut alone. */
+  readonly "true edge"?: string;
 };
 
 export type BoardStock = Sourced & {
@@ -94,37 +113,38 @@ export type Saw = Sourced & {
 export type TrackSaw = Sourced & { readonly kerf: number; readonly "longest cut": number };
 export type Router = Sourced & { readonly step: number };
 
-/** A CNC router. mm, mm/min, 1/min. */
-export type Cnc = Sourced & {
-  readonly length: number;
-  readonly width: number;
-  /** Left between parts beside the bit's own width. */
-  readonly clearance: number;
-  /** How far the spindle moves up and down. */
-  readonly travel: number;
-  /** Above the sheet's top; nothing stands in the way up there. */
-  readonly "safe height": number;
-  /** Where the machine's z is zeroed. */
-  readonly zero: "bed" | "sheet top";
-  readonly feed: { readonly least: number; readonly most: number };
-  /** Fastest straight down into the board. */
-  readonly plunge: number;
-  /** Between cuts; for the estimate of time. */
-  readonly rapid: number;
-  readonly rpm: { readonly least: number; readonly most: number };
-  /** A light machine bears this share of the chip that a rigid one takes. */
-  readonly "chip share": number;
-  /** Bits by their place in the machine's own table; others are numbered in the order of use. */
-  readonly tools: Readonly<Record<string, number>>;
-  readonly direction: "climb" | "conventional";
-  /** What holds a part until it is cut out of the sheet: tabs, or a skin left below and trimmed by hand. */
-  readonly hold: "tabs" | "skin";
-  /** Whether work on a part's second side is a second setup, in register by pins, or left to the hand router. */
-  readonly "second side": "pins" | "hand";
-  /** Whether each part's number is engraved into the side that lies up, as it leaves the machine among others like it. */
-  readonly numbers: "none" | "engraved";
-  readonly controller: Controller;
-};
+/** A CNC router. mm, mm/min, 1/min. What is kept clear stands on its bed, from where it is zeroed. */
+export type Cnc = Sourced &
+  KeptClear & {
+    readonly length: number;
+    readonly width: number;
+    /** Left between parts beside the bit's own width. */
+    readonly clearance: number;
+    /** How far the spindle moves up and down. */
+    readonly travel: number;
+    /** Above the sheet's top; nothing stands in the way up there. */
+    readonly "safe height": number;
+    /** Where the machine's z is zeroed. */
+    readonly zero: "bed" | "sheet top";
+    readonly feed: { readonly least: number; readonly most: number };
+    /** Fastest straight down into the board. */
+    readonly plunge: number;
+    /** Between cuts; for the estimate of time. */
+    readonly rapid: number;
+    readonly rpm: { readonly least: number; readonly most: number };
+    /** A light machine bears this share of the chip that a rigid one takes. */
+    readonly "chip share": number;
+    /** Bits by their place in the machine's own table; others are numbered in the order of use. */
+    readonly tools: Readonly<Record<string, number>>;
+    readonly direction: "climb" | "conventional";
+    /** What holds a part until it is cut out of the sheet: tabs, or a skin left below and trimmed by hand. */
+    readonly hold: "tabs" | "skin";
+    /** Whether work on a part's second side is a second setup, in register by pins, or left to the hand router. */
+    readonly "second side": "pins" | "hand";
+    /** Whether each part's number is engraved into the side that lies up, as it leaves the machine among others like it. */
+    readonly numbers: "none" | "engraved";
+    readonly controller: Controller;
+  };
 
 /** A guide bush for the hand router. mm. */
 export type Bush = Sourced & {
@@ -181,6 +201,8 @@ export type Shop = {
   readonly "track saw"?: TrackSaw;
   readonly router: Router;
   readonly cnc?: Cnc;
+  /** What is left over goes to the rack from this size on; absent: as the rules say. mm. */
+  readonly "least offcut"?: { readonly length: number; readonly width: number };
   readonly boards: Readonly<Record<string, BoardStock>>;
   readonly bits: Readonly<Record<string, Bit>>;
   readonly bushes: Readonly<Record<string, Bush>>;

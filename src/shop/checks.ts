@@ -1,7 +1,11 @@
 import { below, type Finding, type FindingDef, mm, type Origin, raise, text } from "../input/finding.js";
 import type { Shop } from "../model/shop.js";
+import { clearArea } from "./clearArea.js";
 import { rowOf } from "./lookups.js";
+import { nothingLeftFacts } from "./nothingLeft.js";
+import { nothingLeftOf } from "./offcutFindings.js";
 import { rules } from "./rules.js";
+import { zonesOf } from "./zones.js";
 
 export const measuredFarOff: FindingDef = {
   code: "measured-far-off",
@@ -67,7 +71,13 @@ export const shopCheckFindings: readonly FindingDef[] = [
 
 /** What is wrong between the values of a shop, each right by itself. `root`: the file it was read from. */
 export function checkShop(shop: Shop, root: Origin): readonly Finding[] {
-  return [...bitFindings(shop, root), ...bushFindings(shop, root), ...machineFindings(shop, root)];
+  return [
+    ...bitFindings(shop, root),
+    ...bushFindings(shop, root),
+    ...machineFindings(shop, root),
+    ...sheetFindings(shop, root),
+    ...bedFindings(shop, root),
+  ];
 }
 
 function bitFindings({ bits }: Shop, root: Origin): readonly Finding[] {
@@ -90,6 +100,21 @@ function bushFindings({ bushes }: Shop, root: Origin): readonly Finding[] {
     .map(([row, { d, bore }]) =>
       raise(bushTooThin, { at: [below(root, "bushes", row)], facts: { row: text(row), bore: mm(bore), d: mm(d) } }),
     );
+}
+
+function sheetFindings({ boards }: Shop, root: Origin): readonly Finding[] {
+  return Object.entries(boards).flatMap(([row, { sheets }]) =>
+    sheets.flatMap((sheet, i) => {
+      if (clearArea(sheet, zonesOf(sheet)).length > 0) return [];
+      const facts = nothingLeftFacts(`sheet ${i + 1} of ${row}`, sheet);
+      return [raise(nothingLeftOf, { at: [below(root, "boards", row, "sheets", i)], facts })];
+    }),
+  );
+}
+
+function bedFindings({ cnc }: Shop, root: Origin): readonly Finding[] {
+  if (!cnc || clearArea({ ...cnc, trim: 0 }, zonesOf(cnc)).length > 0) return [];
+  return [raise(nothingLeftOf, { at: [below(root, "cnc")], facts: nothingLeftFacts("the machine's bed", cnc) })];
 }
 
 function machineFindings({ cnc, bits }: Shop, root: Origin): readonly Finding[] {
@@ -125,7 +150,14 @@ export function withoutFaulty(shop: Shop, findings: readonly Finding[]): Shop {
     Object.fromEntries(
       Object.entries(rows).filter(([name]) => !faulty.some(([key, row]) => key === table && row === name)),
     );
+  const boards = Object.fromEntries(
+    Object.entries(shop.boards).map(([name, board]) => {
+      const isFaulty = (i: number) =>
+        faulty.some(([key, row, list, place]) => key === "boards" && row === name && list === "sheets" && place === i);
+      return [name, { ...board, sheets: board.sheets.filter((_, i) => !isFaulty(i)) }] as const;
+    }),
+  );
   const { cnc, ...rest } = shop;
   const sound = cnc !== undefined && !faulty.some(([key]) => key === "cnc");
-  return { ...rest, ...(sound && { cnc }), bits: kept("bits", shop.bits), bushes: kept("bushes", shop.bushes) };
+  return { ...rest, ...(sound && { cnc }), boards, bits: kept("bits", shop.bits), bushes: kept("bushes", shop.bushes) };
 }

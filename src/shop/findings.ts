@@ -1,5 +1,6 @@
 import type { FindingDef } from "../input/finding.js";
 import { shopCheckFindings } from "./checks.js";
+import { offcutFindings } from "./offcutFindings.js";
 
 export const noSuchRow: FindingDef = {
   code: "no-such-row",
@@ -10,4 +11,4 @@ export const noSuchRow: FindingDef = {
 };
 
 /** What a shop file can be refused for beside what every typed file can. */
-export const shopFindings: readonly FindingDef[] = [noSuchRow, ...shopCheckFindings];
+export const shopFindings: readonly FindingDef[] = [noSuchRow, ...offcutFindings, ...shopCheckFindings];

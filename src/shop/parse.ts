@@ -6,9 +6,19 @@ import { readWith } from "../input/issues.js";
 import { lengthUnits } from "../input/length.js";
 import { versionFindings } from "../input/version.js";
 import { readYaml } from "../input/yaml.js";
-import { type Cnc, dxfFormats, methods, type Shop, type Sourced, type TrackSaw } from "../model/shop.js";
+import {
+  type BoardStock,
+  type Cnc,
+  dxfFormats,
+  methods,
+  type Offcut,
+  type Shop,
+  type Sourced,
+  type TrackSaw,
+} from "../model/shop.js";
 import { checkShop, withoutFaulty } from "./checks.js";
 import { cnc as starterCnc, trackSaw as starterTrackSaw } from "./machines.js";
+import { readOffcuts } from "./offcuts.js";
 import { type Laid, layOver, layRow } from "./overlay.js";
 import {
   bitRow,
@@ -23,6 +33,7 @@ import {
   sawRow,
   screwRow,
   trackSawRow,
+  wide,
 } from "./rows.js";
 import { starterShop, starterShopYaml } from "./starter.js";
 
@@ -41,6 +52,7 @@ const headerSchema = z.strictObject({
   dxf: z.preprocess((value) => (value === 2000 ? "2000" : value), z.enum(dxfFormats)).optional(),
   saw: z.unknown().optional(),
   "track saw": z.unknown().optional(),
+  "least offcut": z.unknown().optional(),
   router: z.unknown().optional(),
   cnc: z.unknown().optional(),
   boards: anyMap,
@@ -89,6 +101,7 @@ function readShop(data: Data, root: Origin): Outcome<Shop> {
   const trackSaw = data["track saw"] === "none" ? noTrackSaw : single("track saw", trackSawRow(door), starterTrackSaw);
   const router = single("router", routerRow(door), starter.router);
   const cnc = data.cnc === "none" ? noCnc : single("cnc", cncRow(door), starterCnc);
+  const offcuts = readOffcuts(door, data.boards, below(root, "boards"));
   const boards = table("boards", boardRow(door), starter.boards);
   const bits = table("bits", bitRow(door), starter.bits);
   const bushes = table("bushes", bushRow(door), starter.bushes);
@@ -96,7 +109,23 @@ function readShop(data: Data, root: Origin): Outcome<Shop> {
   const bolts = table("bolts", boltRow(door), starter.bolts);
   const screws = table("screws", screwRow(door), starter.screws);
   const coverings = table("coverings", coveringRow(door), starter.coverings);
-  const parts = [header, saw, trackSaw, router, cnc, boards, bits, bushes, inserts, bolts, screws, coverings];
+  const least = readWith(door.size(wide).optional(), data["least offcut"], below(root, "least offcut"));
+  const parts = [
+    header,
+    saw,
+    trackSaw,
+    router,
+    cnc,
+    boards,
+    offcuts,
+    bits,
+    bushes,
+    inserts,
+    bolts,
+    screws,
+    coverings,
+    least,
+  ];
   const findings = [...version, ...parts.flatMap((part) => part.findings)];
   if (version.length > 0 || !header.value || !saw.value || !router.value) return { value: undefined, findings };
 
@@ -111,7 +140,8 @@ function readShop(data: Data, root: Origin): Outcome<Shop> {
     "track saw": trackSaw.value,
     router: router.value,
     cnc: cnc.value,
-    boards: boards.rows,
+    ...(least.value && { "least offcut": { length: least.value[0], width: least.value[1] } }),
+    boards: withOffcuts(boards.rows, offcuts.byBoard),
     bits: bits.rows,
     bushes: bushes.rows,
     inserts: inserts.rows,
@@ -121,4 +151,15 @@ function readShop(data: Data, root: Origin): Outcome<Shop> {
   };
   const between = checkShop(shop, root);
   return { value: withoutFaulty(shop, between), findings: [...findings, ...between] };
+}
+
+function withOffcuts(
+  boards: Readonly<Record<string, BoardStock>>,
+  offcuts: ReadonlyMap<string, readonly Offcut[]>,
+): Readonly<Record<string, BoardStock>> {
+  const rows = Object.entries(boards).map(([name, row]) => {
+    const own = offcuts.get(name);
+    return [name, own === undefined ? row : { ...row, offcuts: own }] as const;
+  });
+  return Object.fromEntries(rows);
 }

@@ -1,8 +1,9 @@
 import { type ZodType, z } from "zod";
 import type { Door } from "../input/door.js";
-import type { Controller } from "../model/shop.js";
+import type { Controller, Offcut } from "../model/shop.js";
 import { type ControllerName, controllers } from "./controllers.js";
 import { rules } from "./rules.js";
+import { clearKeys } from "./zones.js";
 
 // One schema for each kind of row, made once for a file: `full` for a new row, `partial` for one laid over a built-in
 // row. To make one for each row would take longer than all the rest of reading a shop file.
@@ -16,14 +17,14 @@ function rowOf<S extends z.ZodRawShape>(shape: S) {
 }
 
 const source = () => z.string().max(300).optional();
-const words = () => z.string().trim().min(1).max(120);
+export const words = () => z.string().trim().min(1).max(120);
 const small = { min: 0.1, max: 200 };
-const thickness = { min: 1, max: 80 };
-const wide = { min: 20, max: 6000 };
+export const thickness = { min: 1, max: 80 };
+export const wide = { min: 20, max: 6000 };
 const turning = { min: 100, max: 100_000 };
 const money = { min: 0, max: 1e6 };
 
-const trim = (door: Door) => door.length({ min: 0, max: 100 });
+export const trim = (door: Door) => door.length({ min: 0, max: 100 });
 
 export function boardRow(door: Door) {
   const sheet = z.strictObject({
@@ -35,16 +36,8 @@ export function boardRow(door: Door) {
     price: door.number(money).optional(),
     "on hand": door.count({ min: 0, max: 1000 }).optional(),
     measured: door.length(thickness).optional(),
+    ...clearKeys(door),
     source: source(),
-  });
-  const offcut = z.strictObject({
-    name: words(),
-    length: door.length(wide),
-    width: door.length(wide),
-    trim: trim(door)
-      .optional()
-      .transform((written) => written ?? 0),
-    measured: door.length(thickness).optional(),
   });
   return rowOf({
     material: words(),
@@ -53,8 +46,12 @@ export function boardRow(door: Door) {
     density: door.number({ min: 50, max: 3000 }),
     grain: z.boolean(),
     sheets: z.array(sheet).max(40),
-    // No built-in row has any, so that a row laid over one loses none.
-    offcuts: z.array(offcut).max(400).default([]),
+    // Each is read by itself (offcuts.ts), so that a mistake in one leaves out that one only.
+    offcuts: z
+      .array(z.unknown())
+      .max(400)
+      .optional()
+      .transform((): readonly Offcut[] => []),
   });
 }
 
@@ -189,6 +186,7 @@ export function cncRow(door: Door) {
     "second side": z.enum(["pins", "hand"]),
     numbers: z.enum(["none", "engraved"]),
     controller: controllerRow(door),
+    ...clearKeys(door),
   });
 }
 

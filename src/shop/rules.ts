@@ -85,6 +85,10 @@ export const rules = {
   chamferOverCovering: { value: 3, source: practice },
   /** Left unused along each edge of a sheet, where the shop does not say. */
   trim: { value: 5, source: practice },
+  /** What is left over goes to the rack if it is at least this long ... */
+  leastOffcutLength: { value: 300, source: practice },
+  /** ... and this wide. */
+  leastOffcutWidth: { value: 100, source: practice },
   /** Through cuts go this far into the spoilboard. */
   intoSpoilboard: { value: 0.3, source: practice },
   /** The hand router takes no more than this in one pass (1/4 in with a 1/2 in bit) ... */

@@ -2,21 +2,20 @@ import { formatNumber } from "../input/number.js";
 import type { Cnc, Saw, Shop } from "../model/shop.js";
 import { controllers } from "./controllers.js";
 import { lengthText } from "./lengthText.js";
-
-/** A value of a row, ready to be written: lengths are texts already. */
-type Value = string | number | boolean | readonly Value[] | { readonly [key: string]: Value | undefined };
-type Row = { readonly [key: string]: Value | undefined };
+import { flow, inline, lengthsIn, plainText, type Row } from "./rowText.js";
+import { clearRow, offcutRow, sheetRow } from "./stockText.js";
 
 /** A shop as a shop file that reads back as the same shop: a row a line, lists of sheets once and then repeated. */
 export function shopYaml(shop: Shop): string {
+  const least = shop["least offcut"];
   const sheetsSeen = new Map<string, string>();
   const rows = <T>(table: Readonly<Record<string, T>>, row: (each: T) => Row) =>
     Object.entries(table).map(([name, each]) => `  ${plainText(name)}: ${flow(row(each))}`);
   const boards = Object.entries(shop.boards).map(([name, { sheets, offcuts, ...board }]) => {
-    const written = sheets.map((sheet) => `      - ${flow(lengthsIn(sheet, offcutLengths))}`).join("\n");
+    const written = sheets.map((sheet) => `      - ${flow(sheetRow(sheet))}`).join("\n");
     const anchor = sheetsSeen.get(written);
     const own = lengthsIn(board, ["thickness", "measured"]);
-    const kept = offcuts.length > 0 ? { offcuts: offcuts.map((each) => lengthsIn(each, offcutLengths)) } : {};
+    const kept = offcuts.length > 0 ? { offcuts: offcuts.map(offcutRow) } : {};
     if (anchor !== undefined) return `  ${plainText(name)}: ${flow({ ...own, ...kept }, `sheets: *${anchor}`)}`;
     sheetsSeen.set(written, `as-${name}`);
     const lines = Object.entries({ ...own, ...kept }).flatMap(([key, value]) =>
@@ -31,6 +30,9 @@ export function shopYaml(shop: Shop): string {
     `cut by: ${shop["cut by"]}`,
     "# The form of DXF files: R12, which everything reads, or 2000, with light polylines.",
     `dxf: ${shop.dxf}`,
+    "# What is left over goes to the rack from this size on, length x width; without this line from 300 x 100 on:",
+    "#   least offcut: 300 x 100",
+    ...(least ? [`least offcut: ${lengthText(least.length)} x ${lengthText(least.width)}`] : []),
     "",
     "# What a blade takes away, and the steps a fence or scale can be set to.",
     "# longest rip: as far as the fence reaches; longest cross-cut: on the sled; one person: the largest piece one person",
@@ -48,6 +50,18 @@ export function shopYaml(shop: Shop): string {
     ...(shop.cnc === undefined ? ["cnc: none"] : ["cnc:", ...cncLines(shop.cnc)]),
     "",
     "# Sheet goods. Add measured: to a board whose thickness was measured, and price: or on hand: to its sheets.",
+    "# What is in the rack stands under offcuts: of its board: a rectangle by length and width, any other form by its",
+    "# corners from its lower left one (round rounds a corner, bulge bows the side that follows it, side names that side).",
+    "# A saw uses an odd offcut only where its true edge is named:",
+    "#   offcuts:",
+    "#     - {name: A, length: 800, width: 300}",
+    "#     - name: B",
+    "#       outline: [{at: [0, 0], side: factory}, {at: [900, 0]}, {at: [900, 250]}, {at: [400, 600], round: 40}, {at: [0, 600]}]",
+    "#       true edge: factory",
+    "#       knots: [{at: [200, 150], across: 30}]",
+    "# Parts keep clear of clamps, knots, pins and holes of a sheet or an offcut, and at the machine of those under cnc:,",
+    "# each round (across), rectangular (size), or an outline; at is its middle from the lower left corner:",
+    "#   clamps: [{at: [0, 600], size: 60 x 40}, {outline: [[0, 0], [80, 0], [0, 80]]}]",
     "boards:",
     ...boards,
     "",
@@ -98,16 +112,15 @@ const intro = [
   "#     3 straight: none",
 ];
 
-const offcutLengths = ["length", "width", "trim", "measured"] as const;
-
 const degrees = (angle: number): string => `${formatNumber((angle * 180) / Math.PI, 6)}deg`;
 
 /** The machine a key a line: there is much to say of it. */
-function cncLines(cnc: Cnc): readonly string[] {
+function cncLines({ clamps, knots, pins, holes, ...cnc }: Cnc): readonly string[] {
   const written: Row = {
     ...lengthsIn(cnc, ["length", "width", "clearance", "travel", "safe height", "plunge", "rapid"]),
     feed: lengthsIn(cnc.feed, ["least", "most"]),
     controller: lengthsIn(cnc.controller, ["chord"]),
+    ...clearRow({ clamps, knots, pins, holes }),
   };
   return Object.entries(written).flatMap(([key, value]) => (value === undefined ? [] : [`  ${key}: ${inline(value)}`]));
 }
@@ -118,32 +131,4 @@ function sawRow(saw: Saw): Row {
     ...lengthsIn(saw, ["kerf", "step", "longest rip", "longest cross-cut"]),
     ...(person && { "one person": lengthsIn(person, ["length", "width"]) }),
   };
-}
-
-/** The row with its lengths as one types them. */
-function lengthsIn<T extends Row, K extends keyof T & string>(row: T, keys: readonly K[]): Row {
-  const written = keys.flatMap((key) => (typeof row[key] === "number" ? [[key, lengthText(row[key])] as const] : []));
-  return { ...row, ...Object.fromEntries(written) };
-}
-
-function flow(row: Row, more?: string): string {
-  const pairs = Object.entries(row).flatMap(([key, value]) =>
-    value === undefined ? [] : [`${key}: ${inline(value)}`],
-  );
-  return `{${[...pairs, ...(more === undefined ? [] : [more])].join(", ")}}`;
-}
-
-function inline(value: Value): string {
-  if (typeof value === "string") return plainText(value);
-  if (typeof value !== "object") return String(value);
-  return isList(value) ? `[${value.map(inline).join(", ")}]` : flow(value);
-}
-
-function isList(value: Value): value is readonly Value[] {
-  return Array.isArray(value);
-}
-
-/** Bare where YAML reads it as the same text or number, else in quotes. */
-function plainText(text: string): string {
-  return /^[A-Za-z0-9.][A-Za-z0-9 ./+-]*$/.test(text) ? text : JSON.stringify(text);
 }

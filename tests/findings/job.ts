@@ -10,6 +10,9 @@ const corners = (...at: readonly (readonly [number, number, object?])[]): Change
 const battery = (to: readonly number[]): Change[] => [[["space", "obstacles", "auxiliary battery", "to"], to]];
 const ten = (key: string, value: unknown): Change => [["drivers", "ten", ...key.split(".")], value];
 
+const rack = (row: string) => `boards: {mdf-18: {offcuts: [{name: A, ${row}}]}}`;
+const odd = (bulge: number) => `[{at: [0, 0], bulge: ${bulge}}, {at: [500, 0]}, {at: [0, 300]}]`;
+
 /** What a job file and a shop file can be refused for beside what every typed file can. */
 export const jobTable: Table = {
   "bad-name": read(
@@ -94,5 +97,21 @@ export const jobTable: Table = {
   "tool-without-bit": read("cnc.tools.6 strait", [], [], {
     raises: "cnc: {tools: {6 strait: 1}}",
     spares: "cnc: {tools: {6 straight: 1}}",
+  }),
+  "offcut-size": read("boards.mdf-18.offcuts[0]", [], [], {
+    raises: rack("length: 300"),
+    spares: rack("length: 300, width: 200"),
+  }),
+  "no-such-true-edge": read("boards.mdf-18.offcuts[0].true edge", [], [], {
+    raises: rack(`outline: ${odd(0)}, true edge: side.4`),
+    spares: rack(`outline: ${odd(0)}, true edge: side.3`),
+  }),
+  "true-edge-bowed": read("boards.mdf-18.offcuts[0].true edge", [], [], {
+    raises: rack(`outline: ${odd(0.01)}, true edge: side.1`),
+    spares: rack(`outline: ${odd(0)}, true edge: side.1`),
+  }),
+  "nothing-left-of-board": read("boards.mdf-18.offcuts[0]", [], [], {
+    raises: rack("length: 300, width: 200, clamps: [{at: [150, 100], size: 300 x 200}]"),
+    spares: rack("length: 300, width: 200, clamps: [{at: [150, 100], size: 300 x 199.9}]"),
   }),
 };
