@@ -5,6 +5,7 @@ import { handPages } from "./handPage.js";
 import { type ListedParts, listPages } from "./listPage.js";
 import type { Page } from "./page.js";
 import { partPages } from "./partPage.js";
+import { ripPages } from "./ripPage.js";
 import type { SameParts } from "./sameParts.js";
 import { sheetPages } from "./sheetPage.js";
 
@@ -28,6 +29,7 @@ export function drawingsOf(build: Build, lists: FromLists): readonly Page[] {
     ...listPages(lists.rows, build),
     ...kinds.flatMap((same) => partPages(same, build, lists.onParts)),
     ...handPages(kinds, build, lists.onRouting),
+    ...ripPages(build, lists.onRouting),
     ...build.layout.sheets.flatMap((sheet) => sheetPages(sheet, build)),
   ];
   return drafts.map((draft, i) => finishPage(draft, i + 1, drafts.length, build));

@@ -14,21 +14,20 @@ export type CutUp = {
  * Cuts a piece of board up into what is wanted of it, with the saws' own kerfs: the first cut at the reference edges, the
  * left and the lower one.
  *
- * Order:  strips of one width follow one another, the widest first, so that narrow ones come last; where a piece would
- *         then be too small to hold, in the order in which they were packed, which never is.
- * Rest:   a loose last strip is cut to its size, unless it is cut up safely only while it is wide. `tries` says whether
- *         that is looked into here or has been decided above.
+ * Order:  strips of one width follow one another, the widest first, so that narrow ones come last, but for a loose one,
+ *         which takes what is left; where a piece would then be too small to hold, in the order in which they were
+ *         packed, in which it never is.
+ * Rest:   a loose last strip is cut to its size where that leaves something worth keeping whole, unless it is cut up
+ *         safely only while it is wide. `tries` says whether that is looked into here or has been decided above.
  */
 export function cutUp(board: Board, wanted: Wanted, sawing: Sawing, tries = true): CutUp {
   if (wanted.kind === "blank") return cutFree(board, wanted, sawing);
   const along = wanted.split === "along";
-  const sorted = [...wanted.strips].sort((a, b) => b.size - a.size);
   const [run, room] = along ? [board.length, board.width] : [board.width, board.length];
-  const packed = () => takeStrips(board, along, wanted.strips, sawing, tries);
-  if (!isHeldThroughout(run, room, sorted, sawing)) return packed();
-  if (!tries || sorted.every((strip) => !strip.loose)) return takeStrips(board, along, sorted, sawing, tries);
-  const narrow = takeStrips(board, along, sorted, sawing, false);
-  return narrow.small === 0 ? narrow : packed();
+  const loose = (strip: Strip) => (strip.loose ? 1 : 0);
+  const sorted = [...wanted.strips].sort((a, b) => loose(a) - loose(b) || b.size - a.size);
+  const strips = isHeldThroughout(run, room, sorted, sawing) ? sorted : wanted.strips;
+  return takeStrips(board, along, strips, sawing, tries);
 }
 
 /** Whether what remains is held for every cut when strips come off in this order. */
@@ -51,11 +50,17 @@ function takeStrips(board: Board, along: boolean, strips: readonly Strip[], sawi
     const goOn = (rest: Board) => takeStrips(rest, along, others, sawing, tries);
     return cutOff(board, along, strip, goOn, sawing, tries);
   }
+  if (!isWorthKeeping(room - strip.size, along ? board.length : board.width, sawing) && tries)
+    return cutUp(board, strip.of, sawing);
   const cut = cutOff(board, along, strip, leave, sawing, false);
   if (cut.small === 0 || !tries) return cut;
   const whole = cutUp(board, strip.of, sawing);
   return whole.small <= cut.small ? whole : cut;
 }
+
+/** Whether a rest is large enough to be held again one day. */
+const isWorthKeeping = (width: number, length: number, { hold }: Sawing): boolean =>
+  isLargeEnough({ length, width }, { ...hold, width: 2 * hold.width });
 
 /** A blank out of a piece that may be larger both ways; the cut along its longer side comes first. */
 function cutFree(board: Board, blank: Wanted & { readonly kind: "blank" }, sawing: Sawing): CutUp {

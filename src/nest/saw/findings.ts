@@ -1,4 +1,4 @@
-import { all, type Finding, type FindingDef, mm, raise, text } from "../../input/finding.js";
+import { all, type Finding, type FindingDef, mm, type Origin, raise, text } from "../../input/finding.js";
 import type { NestedSheet } from "../../model/build.js";
 import type { Job } from "../../model/job.js";
 import type { Part } from "../../model/part.js";
@@ -84,7 +84,7 @@ function canHold(row: NestStock, { w, h }: { readonly w: number; readonly h: num
 export function tooSmallFor(shop: Shop, parts: readonly Part[]): Finding {
   const { hold } = sawingOf(shop);
   return raise(pieceTooSmall, {
-    at: parts.flatMap((part) => part.from),
+    at: placesOf(parts),
     on: parts.map((part) => part.id),
     facts: { parts: all(parts.map(nameOf)), length: mm(hold.length), width: mm(hold.width) },
   });
@@ -103,7 +103,7 @@ export function cutTroubles(job: Job, shop: Shop, sheets: readonly NestedSheet[]
       ...(narrow.length > 0
         ? [
             raise(stripTooNarrow, {
-              at: narrow.flatMap((part) => part.from),
+              at: placesOf(narrow),
               on: narrow.map((part) => part.id),
               facts: { parts: all(narrow.map(nameOf)), width: mm(hold.width) },
             }),
@@ -121,6 +121,14 @@ export function cutTroubles(job: Job, shop: Shop, sheets: readonly NestedSheet[]
     ];
   });
 }
+
+/** Where the job speaks of them, each place once. */
+function placesOf(parts: readonly Part[]): readonly Origin[] {
+  const places = parts.flatMap((part) => part.from);
+  return places.filter((at, i) => places.findIndex((other) => sameOrigin(at, other)) === i);
+}
+
+const sameOrigin = (a: Origin, b: Origin) => a.file === b.file && a.path.join("\n") === b.path.join("\n");
 
 /** Pieces whose own cut has such a trouble. */
 function cutsWith(piece: SawnPiece, trouble: "small" | "reach"): readonly SawnPiece[] {

@@ -10,7 +10,7 @@ import { wantedOf } from "./wanted.js";
 /** A packed sheet as it is sawn. Nothing lies on it: it stays whole. */
 export function sawnSheet(sheet: OpenSheet, row: NestStock, sawing: Sawing): SawnPiece<number> {
   const board = { x: 0, y: 0, length: row.length, width: row.width };
-  const wanted = wantedOf(sheet, widestKerf(sawing));
+  const wanted = wantedOf(sheet, widestKerf(sawing), sawing.step);
   return wanted ? cutUpSheet(board, row.trim, wanted, sawing).piece : board;
 }
 

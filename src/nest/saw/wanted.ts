@@ -14,12 +14,21 @@ export type Strip = { readonly size: number; readonly of: Wanted; readonly loose
 
 /**
  * What a packed sheet asks for, from the cuts by which it was packed: cuts that follow one another in one direction are
- * one row of strips, and each strip is as wide as what lies in it.
+ * one row of strips, and each strip is as wide as what lies in it, in the fence's steps.
  */
-export function wantedOf(sheet: OpenSheet, kerf: number): Wanted | undefined {
+export function wantedOf(sheet: OpenSheet, kerf: number, step: number): Wanted | undefined {
   const inRest = new Map(sheet.laid.map((laid) => [laid.rest, laid]));
   const [first] = sheet.laid;
   return first && wantedIn(first.rest);
+
+  function asStrips(rest: Rest | undefined, split: Split): readonly Strip[] {
+    const wanted = wantedIn(rest);
+    if (rest === undefined || wanted === undefined) return [];
+    if (wanted.kind === "strips" && wanted.split === split) return wanted.strips;
+    const whole = (split === "along" ? rest.h : rest.w) - kerf;
+    const need = Math.ceil(needOf(wanted, split, kerf) / step - 1e-6) * step;
+    return [{ size: Math.min(whole, need), of: wanted, loose: true }];
+  }
 
   function wantedIn(rest: Rest | undefined): Wanted | undefined {
     const laid = rest && inRest.get(rest);
@@ -30,18 +39,12 @@ export function wantedOf(sheet: OpenSheet, kerf: number): Wanted | undefined {
     const blank: Wanted = { kind: "blank", item, turn, w, h };
     const [near, far, across, sizes] =
       split === "along" ? ([right, above, "across", [w, h]] as const) : ([above, right, "along", [h, w]] as const);
-    const strip = strips(across, [{ size: sizes[0], of: blank }, ...asStrips(wantedIn(near), across, kerf)]);
-    return strips(split, [{ size: sizes[1], of: strip }, ...asStrips(wantedIn(far), split, kerf)]);
+    const strip = strips(across, [{ size: sizes[0], of: blank }, ...asStrips(near, across)]);
+    return strips(split, [{ size: sizes[1], of: strip }, ...asStrips(far, split)]);
   }
 }
 
 const strips = (split: Split, all: readonly Strip[]): Wanted => ({ kind: "strips", split, strips: all });
-
-function asStrips(wanted: Wanted | undefined, split: Split, kerf: number): readonly Strip[] {
-  if (wanted === undefined) return [];
-  if (wanted.kind === "strips" && wanted.split === split) return wanted.strips;
-  return [{ size: needOf(wanted, split, kerf), of: wanted, loose: true }];
-}
 
 /** How wide a piece has to be for what is wanted of it, across cuts that run this way. */
 export function needOf(wanted: Wanted, split: Split, kerf: number): number {

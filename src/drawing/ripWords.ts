@@ -1,0 +1,98 @@
+import type { Show } from "../input/show.js";
+import type { Build } from "../model/build.js";
+import type { PartId } from "../model/ids.js";
+import type { BevelCut, RipCut, RipPiece } from "../model/rip.js";
+import type { RipStep } from "../nest/saw/ripSteps.js";
+import { rules } from "../shop/rules.js";
+import { edgeName } from "./edgeName.js";
+import { showFor } from "./handShow.js";
+import { degrees, runningSize } from "./sizes.js";
+
+/** What words on a rip list are made with: how sizes are read at the saw, and the parts' numbers. */
+export type RipTalk = { readonly show: Show; readonly numberOf: (part: PartId) => string; readonly build: Build };
+
+export function ripTalk(build: Build): RipTalk {
+  const numbers = new Map(build.plan.built.parts.map(({ id, number }) => [id, number]));
+  return { show: showFor("saw", build), numberOf: (part) => numbers.get(part) ?? part, build };
+}
+
+/** "rip", "cross-cut", "true edge". */
+export const wayWords = ({ saw, way }: Pick<RipCut, "saw" | "way">): string =>
+  way === "true edge" ? "true edge" : saw === "track" ? "cut to a line" : way;
+
+/** "track saw", "table saw". */
+export const sawWords = ({ saw }: Pick<RipCut, "saw">): string => (saw === "track" ? "track saw" : "table saw");
+
+/** What is set for a cut: "fence to 150", "stop block stays at 400". */
+export function settingWords({ saw, way, along, setting, fresh }: RipStep | RipCut, { show }: RipTalk): string {
+  const size = runningSize(setting, show);
+  if (way === "true edge") return `true the ${along ? "lower" : "left"} edge`;
+  if (saw === "track") return `line ${size} from ${along ? "below" : "the left"}`;
+  const guide = way === "rip" ? "fence" : "stop block";
+  return fresh ? `${guide} to ${size}` : `${guide} stays at ${size}`;
+}
+
+/** "4b, 2430 × 615", a sheet by its name. */
+export function pieceWords(piece: RipPiece, { show }: RipTalk): string {
+  return `${piece.name}, ${sizeWords(piece, show)}`;
+}
+
+const sizeWords = ({ length, width }: RipPiece, show: Show): string =>
+  `${runningSize(length, show)} × ${runningSize(width, show)}`;
+
+/** What a piece is from now on: a part by its number, a piece to go on with by its name, or left over. */
+export function becomesWords(piece: RipPiece, talk: RipTalk): string {
+  if (piece.then === "part") return `part ${talk.numberOf(piece.part!)}`;
+  if (piece.then === "cut") return piece.name;
+  return isWorthKeeping(piece) ? `${piece.name}, left over` : "waste";
+}
+
+/** Whether what is left over goes to the rack. */
+export function isWorthKeeping({ length, width }: RipPiece): boolean {
+  return Math.max(length, width) >= rules.heldLength.value && Math.min(length, width) >= 2 * rules.heldWidth.value;
+}
+
+/** What comes off at one step: "3 off 150 × 400: parts B3, B4, B5". */
+export function offWords({ off, cuts }: RipStep, talk: RipTalk): string {
+  const [first] = off;
+  if (!first) return "nothing but dust";
+  const count = cuts.length > 1 ? `${off.length} of ` : "";
+  return `${count}${sizeWords(first, talk.show)}: ${off.map((piece) => becomesWords(piece, talk)).join(", ")}`;
+}
+
+/** What remains: "12b, 1200 × 615, goes on", "waste". */
+export function restWords(rest: RipPiece | undefined, talk: RipTalk): string {
+  if (!rest) return "none";
+  const size = sizeWords(rest, talk.show);
+  if (rest.then === "part") return `${size}: part ${talk.numberOf(rest.part!)}`;
+  if (rest.then === "cut") return `${size}: ${rest.name}`;
+  return isWorthKeeping(rest) ? `${size}: left over, to the rack` : `${size}: waste`;
+}
+
+/** What to mind at a cut; empty where nothing is out of the ordinary. */
+export function mindWords({
+  saw,
+  way,
+  setting,
+  cuts,
+  piece,
+}: Pick<RipStep, "saw" | "way" | "setting" | "cuts" | "piece">): readonly string[] {
+  const short = Math.min(piece.length, piece.width);
+  return [
+    ...(cuts.some(({ trouble }) => trouble === "small") ? ["hard to hold: clamp it to the sled"] : []),
+    ...(cuts.some(({ trouble }) => trouble === "reach") ? ["beyond the saw's reach"] : []),
+    ...(saw === "table" && way === "rip" && setting < rules.pushStick.value ? ["push stick"] : []),
+    ...(saw === "table" && way === "cross-cut" && setting < rules.pushStick.value && short >= rules.heldWidth.value
+      ? ["hold the long side; let the short one lie"]
+      : []),
+  ];
+}
+
+/** "B2, edge top: tilt 30°, back down, fence at 282". */
+export function bevelWords({ part, edge, tilt, down, setting, fresh }: BevelCut, talk: RipTalk): string {
+  const fence = runningSize(setting, talk.show);
+  const set = fresh
+    ? `tilt ${degrees(tilt)} and fence ${fence} at the table`
+    : `tilt and fence stay: ${degrees(tilt)}, ${fence}`;
+  return `part ${talk.numberOf(part)}, edge ${edgeName(edge)}: ${down} down, ${set}`;
+}

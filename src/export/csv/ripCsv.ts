@@ -1,0 +1,93 @@
+import { partName } from "../../drawing/partName.js";
+import {
+  becomesWords,
+  bevelWords,
+  mindWords,
+  type RipTalk,
+  ripTalk,
+  sawWords,
+  wayWords,
+} from "../../drawing/ripWords.js";
+import { degrees, runningSize } from "../../drawing/sizes.js";
+import { cautionsFor, cautionWords } from "../../lists/cautions.js";
+import type { Build } from "../../model/build.js";
+import type { BevelCut, RipCut, RipPiece } from "../../model/rip.js";
+import { type Cell, csvBytes } from "./csv.js";
+
+const heads = [
+  "cut",
+  "sheet",
+  "saw",
+  "what",
+  "fence",
+  "stop block",
+  "line",
+  "set anew",
+  "take",
+  "take length",
+  "take width",
+  "comes off",
+  "off length",
+  "off width",
+  "rest",
+  "rest length",
+  "rest width",
+  "mind",
+  "setting mm",
+  "kerf mm",
+  "build",
+] as const;
+type Line = Partial<Record<(typeof heads)[number], Cell>>;
+
+/** The rip list, a row a cut, in the steps of the saw's fence; then bevels and cautions. */
+export function ripCsv(build: Build): Uint8Array {
+  const talk = ripTalk(build);
+  const { cuts, bevels } = build.layout.rips ?? { cuts: [], bevels: [] };
+  const cautions = cautionsFor(build, "cut list").map(
+    (caution): Line => ({ cut: "caution", mind: cautionWords(caution) }),
+  );
+  const lines = [
+    ...cuts.map((cut) => cutLine(cut, talk)),
+    ...bevels.map((bevel) => bevelLine(bevel, talk)),
+    ...cautions,
+  ];
+  return csvBytes([heads, ...lines.map((line) => heads.map((head) => (head === "build" ? build.hash : line[head])))]);
+}
+
+function cutLine(cut: RipCut, talk: RipTalk): Line {
+  const size = runningSize(cut.setting, talk.show);
+  const guide = cut.saw === "track" || cut.way === "true edge" ? "line" : cut.way === "rip" ? "fence" : "stop block";
+  return {
+    cut: cut.number,
+    sheet: cut.sheet,
+    saw: sawWords(cut),
+    what: wayWords(cut),
+    [guide]: guide === "line" ? `${size} from the ${cut.along ? "lower" : "left"} edge` : size,
+    "set anew": cut.fresh ? "yes" : "stays",
+    take: cut.piece.name,
+    ...sizes("take", cut.piece, talk),
+    ...(cut.off && { "comes off": becomesWords(cut.off, talk), ...sizes("off", cut.off, talk) }),
+    ...(cut.rest && { rest: becomesWords(cut.rest, talk), ...sizes("rest", cut.rest, talk) }),
+    mind: mindWords({ ...cut, cuts: [cut] }).join("; "),
+    "setting mm": cut.setting,
+    "kerf mm": cut.kerf,
+  };
+}
+
+function sizes(of: "take" | "off" | "rest", { length, width }: RipPiece, { show }: RipTalk): Line {
+  return { [`${of} length`]: runningSize(length, show), [`${of} width`]: runningSize(width, show) };
+}
+
+function bevelLine(bevel: BevelCut, talk: RipTalk): Line {
+  const part = talk.build.plan.built.parts.find(({ id }) => id === bevel.part);
+  return {
+    cut: bevel.number,
+    saw: "table saw",
+    what: `bevel, tilt ${degrees(bevel.tilt)}`,
+    fence: runningSize(bevel.setting, talk.show),
+    "set anew": bevel.fresh ? "yes" : "stays",
+    take: `${talk.numberOf(bevel.part)} ${part ? partName(part) : ""}`.trim(),
+    mind: bevelWords(bevel, talk),
+    "setting mm": bevel.setting,
+  };
+}
