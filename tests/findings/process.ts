@@ -20,6 +20,10 @@ const two: readonly Change[] = [
   [["pieces", "lid"], { kind: "panel", board: "plate", outline: "60 x 30" }],
 ];
 const offcut = (length: number) => `boards: {mdf-12: {sheets: [], offcuts: [{name: A, length: ${length}, width: 30}]}}`;
+const sawn = { "cut by": "saw" };
+const offcutWide = (length: number) =>
+  `boards: {mdf-12: {sheets: [], offcuts: [{name: A, length: ${length}, width: 60}]}}`;
+const sled = (reach: number) => `track saw: none\nsaw: {longest rip: 1300, longest cross-cut: ${reach}}`;
 const measured = (thick: number) =>
   `boards: {mdf-12: {sheets: [], offcuts: [{name: A, length: 90, width: 60, measured: ${thick}}]}}`;
 const bed = (length: number) =>
@@ -90,6 +94,17 @@ export const processTable: Table = {
   }),
   // two of 60, and between them the bit, 12.7, with 2 to spare
   "stock-used-up": nest("boards.plate", two, two, { raises: offcut(134.6), spares: offcut(134.7) }),
+  // its blade takes 3.2
+  "part-under-kerf": nest("pieces.cover", sized(300, 3, sawn), sized(300, 3.5, sawn)),
+  "piece-too-small": nest("pieces.cover", coverAlone(sawn), coverAlone(sawn), {
+    raises: offcutWide(299),
+    spares: offcutWide(300),
+  }),
+  "strip-too-narrow": nest("pieces.cover", sized(49, 49, sawn), sized(50, 49, sawn)),
+  "cut-over-saw": nest("boards.plate", sized(900, 300, sawn), sized(900, 300, sawn), {
+    raises: sled(299),
+    spares: sled(300),
+  }),
   "sheet-over-machine": nest("boards.plate", coverAlone({}), coverAlone({}), {
     raises: bed(2439.9),
     spares: bed(2440),
