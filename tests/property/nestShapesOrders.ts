@@ -62,13 +62,19 @@ const stock = fc.oneof(
 );
 
 export const shapeOrders: fc.Arbitrary<NestOrder> = fc
-  .record({ kinds: fc.array(kind, { minLength: 1, maxLength: 4 }), stock, seed: fc.nat(999) })
-  .map(({ kinds, stock: rows, seed }) => ({
+  // one: only what is laid at once; a hundred and twenty: all that the search does, a first time
+  .record({
+    kinds: fc.array(kind, { minLength: 1, maxLength: 4 }),
+    stock,
+    seed: fc.nat(999),
+    iterations: fc.constantFrom(1, 40, 120),
+  })
+  .map(({ kinds, stock: rows, seed, iterations }) => ({
     items: kinds.flatMap(({ count, ...each }, k) =>
       Array.from({ length: count }, (_, n): NestItem => ({ id: `${k}.${n}`, ...each })),
     ),
     stock: rows,
     edgeToEdge: false,
     seed,
-    iterations: 2,
+    iterations,
   }));

@@ -58,14 +58,22 @@ function loopMarks(loop: Loop): number[] {
 }
 
 function edgesOf(loops: readonly Loop[]): Float64Array {
-  return Float64Array.from(
-    loops.flatMap((loop) =>
-      loop.flatMap((a, i) => {
-        const b = loop[(i + 1) % loop.length]!;
-        return [a.x, a.y, b.x, b.y, Math.min(a.x, b.x), Math.min(a.y, b.y), Math.max(a.x, b.x), Math.max(a.y, b.y)];
-      }),
-    ),
-  );
+  const edges = new Float64Array(8 * loops.reduce((sum, loop) => sum + loop.length, 0));
+  let e = 0;
+  for (const loop of loops)
+    for (let i = 0; i < loop.length; i++, e += 8) {
+      const a = loop[i]!;
+      const b = loop[i + 1 < loop.length ? i + 1 : 0]!;
+      edges[e] = a.x;
+      edges[e + 1] = a.y;
+      edges[e + 2] = b.x;
+      edges[e + 3] = b.y;
+      edges[e + 4] = Math.min(a.x, b.x);
+      edges[e + 5] = Math.min(a.y, b.y);
+      edges[e + 6] = Math.max(a.x, b.x);
+      edges[e + 7] = Math.max(a.y, b.y);
+    }
+  return edges;
 }
 
 function runsOf(edges: Float64Array): Float64Array {
