@@ -1,4 +1,5 @@
 import type { Frame } from "../geometry/frame.js";
+import type { Profile } from "../geometry/profile.js";
 import type { Finding, FindingDef } from "../input/finding.js";
 import type { Hand } from "./hand.js";
 import type { BoardId, FeatureId, PartId, PieceId } from "./ids.js";
@@ -86,6 +87,9 @@ export type Placed = {
   readonly backUp: boolean;
 };
 
+/** A rectangle of an offcut: its corner at x, y, its length along a side of it, turned by `turn`. mm, rad. */
+export type Within = { readonly side: string; readonly x: number; readonly y: number; readonly turn: number };
+
 /** One sheet or offcut in use. Sheet frame: x along the length, origin at the corner the machine is zeroed on. */
 export type NestedSheet = {
   /** "box 1", "box offcut A". Unique in the layout; used in file names. */
@@ -101,6 +105,12 @@ export type NestedSheet = {
   readonly price?: number;
   /** Its thickness, where it was measured apart from its board's. */
   readonly measured?: number;
+  /** Of an odd offcut: what there is of the rectangle; the trim is left free all along it. */
+  readonly outline?: Profile;
+  /** What parts keep clear of: each outline says by the name of its edges what it is, such as "clamp" or "dowel". */
+  readonly zones?: readonly Profile[];
+  /** Of what a saw has of an odd offcut, or of one with knots: where in it this rectangle lies. */
+  readonly within?: Within;
   readonly placed: readonly Placed[];
   /** Of a sheet that is sawn: how it is cut up. */
   readonly sawn?: SawnPiece;

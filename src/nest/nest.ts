@@ -19,7 +19,8 @@ import { sawingOf } from "./saw/sawing.js";
 import { searchHere } from "./search.js";
 import { sheetName } from "./sheetName.js";
 import { boardWithoutSheets, shortOf, stockUsedUp } from "./shortage.js";
-import { rowsFor, type StockRow } from "./stock.js";
+import type { StockRow } from "./stock.js";
+import { stockFindings, stockFor } from "./stockFor.js";
 
 export const nestFindings: readonly FindingDef[] = [
   partOverSheet,
@@ -27,6 +28,7 @@ export const nestFindings: readonly FindingDef[] = [
   stockUsedUp,
   sheetOverMachine,
   acceptedLayoutStale,
+  ...stockFindings,
   ...sawFindings,
 ];
 
@@ -76,11 +78,11 @@ export function* nesting(
   let nth = 0;
   for (const { group, kept } of groups) {
     const soFar = [...keptSheets, ...nests.filter((nest) => !nest.kept).flatMap((nest) => nest.sheets)];
-    const rows = rowsOf(job, shop, group, process, soFar);
+    const { rows, findings: ofStock } = stockFor(job, shop, group, process, soFar);
     if (kept.sheets !== undefined) nests.push(keptGroup(group, rows, kept.sheets, job, shop));
     else {
       const nest = yield* nestGroup(group, rows, job, shop, soFar, { nth: nth++, of: toSearch });
-      nests.push({ ...nest, findings: [...kept.findings, ...nest.findings] });
+      nests.push({ ...nest, findings: [...kept.findings, ...ofStock, ...nest.findings] });
     }
   }
   const sheets = nests.flatMap((nest) => nest.sheets);
@@ -107,21 +109,6 @@ type GroupNest = {
   /** As it was accepted. */
   readonly kept: boolean;
 };
-
-/** The stock for a group. Where its sheets are turned over on dowels, as much is left free all round as those take. */
-function rowsOf(
-  job: Job,
-  shop: Shop,
-  { board, byMachine }: Group,
-  { registration }: Process,
-  soFar: readonly NestedSheet[],
-): readonly StockRow[] {
-  const rows = rowsFor(job, shop, board, soFar);
-  const pins = registration.find((each) => each.board === board);
-  if (!byMachine || pins === undefined) return rows;
-  const taken = Math.max(...pins.fromEnds) + pins.keepOff;
-  return rows.map((row) => ({ ...row, trim: Math.max(row.trim, taken) }));
-}
 
 function* nestGroup(
   group: Group,
@@ -215,6 +202,9 @@ function sheetsOf(
       ...(row.offcut !== undefined && { offcut: row.offcut }),
       ...(row.onHand && { onHand: true as const }),
       ...(row.measured !== undefined && { measured: row.measured }),
+      ...(row.outline && { outline: row.outline }),
+      ...(row.zones && { zones: row.zones }),
+      ...(row.within && { within: row.within }),
       ...(!row.onHand && row.price !== undefined && { price: row.price }),
       placed: placed.map(({ item, x, y, turn }) => {
         const { part, process } = members[item]!;

@@ -1,7 +1,8 @@
-import type { NestedSheet } from "../model/build.js";
+import type { NestedSheet, Within } from "../model/build.js";
 import type { BoardId } from "../model/ids.js";
 import type { Job } from "../model/job.js";
-import type { BoardStock, SheetSize, Shop } from "../model/shop.js";
+import type { BoardStock, KeptClear, SheetSize, Shop } from "../model/shop.js";
+import { zonesOf } from "../shop/zones.js";
 import type { NestStock } from "./engine.js";
 
 /** A kind of sheet that a board may use, and what of it the layout must say. */
@@ -10,6 +11,10 @@ export type StockRow = NestStock & {
   readonly onHand: boolean;
   readonly price?: number;
   readonly measured?: number;
+  /** What its zones and outline leave for a saw counts by itself, and lies here in it. */
+  readonly within?: Within;
+  /** The side of an odd offcut that a saw may go by. */
+  readonly "true edge"?: string;
 };
 
 /** The stock that a board of the job is cut from, if the shop has such a row. */
@@ -29,7 +34,18 @@ export function rowsFor(job: Job, shop: Shop, board: BoardId, taken: readonly Ne
   const gone = taken.filter((sheet) => stockOfBoard(job, shop, sheet.board) === stock);
   const offcuts = stock.offcuts
     .filter((offcut) => !gone.some((sheet) => sheet.offcut === offcut.name))
-    .map((o): StockRow => ({ ...size(o), name: `offcut ${o.name}`, offcut: o.name, onHand: true, count: 1, cost: 0 }));
+    .map(
+      (o): StockRow => ({
+        ...size(o),
+        ...(o.outline && { outline: o.outline }),
+        ...(o["true edge"] !== undefined && { "true edge": o["true edge"] }),
+        name: `offcut ${o.name}`,
+        offcut: o.name,
+        onHand: true,
+        count: 1,
+        cost: 0,
+      }),
+    );
   const racked = stock.sheets.flatMap((sheet): StockRow[] => {
     const count =
       (sheet["on hand"] ?? 0) -
@@ -58,10 +74,9 @@ type Sized = { readonly length: number; readonly width: number };
 
 const areaOf = ({ length, width }: Sized) => length * width;
 const sameSize = (a: Sized, b: Sized) => a.length === b.length && a.width === b.width;
-const size = ({ length, width, trim, measured }: Sized & { readonly trim: number; readonly measured?: number }) => ({
-  length,
-  width,
-  trim,
-  ...(measured !== undefined && { measured }),
-});
+const size = (board: Pick<SheetSize, "length" | "width" | "trim" | "measured"> & KeptClear) => {
+  const { length, width, trim, measured } = board;
+  const zones = zonesOf(board);
+  return { length, width, trim, ...(measured !== undefined && { measured }), ...(zones.length > 0 && { zones }) };
+};
 const nameOf = ({ length, width }: SheetSize) => `${length} x ${width}`;

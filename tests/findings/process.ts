@@ -26,6 +26,10 @@ const offcutWide = (length: number) =>
 const sled = (reach: number) => `track saw: none\nsaw: {longest rip: 1300, longest cross-cut: ${reach}}`;
 const measured = (thick: number) =>
   `boards: {mdf-12: {sheets: [], offcuts: [{name: A, length: 90, width: 60, measured: ${thick}}]}}`;
+const odd = (more: string) =>
+  `boards: {mdf-12: {offcuts: [{name: A, outline: [{at: [0, 0]}, {at: [600, 0]}, {at: [0, 400]}], ${more}}]}}`;
+const clamped = (size: string) =>
+  `cnc: {clamps: [{at: [0, 0], size: ${size}}]}\nboards: {mdf-12: {offcuts: [{name: A, length: 100, width: 100}]}}`;
 const bed = (length: number) =>
   `cnc: {length: ${length}, width: 1220}\nboards: {mdf-12: {sheets: [{length: 2440, width: 1220}]}}`;
 const twoSides = {
@@ -104,6 +108,18 @@ export const processTable: Table = {
   "cut-over-saw": nest("boards.plate", sized(900, 300, sawn), sized(900, 300, sawn), {
     raises: sled(299),
     spares: sled(300),
+  }),
+  "offcut-not-for-saw": nest("boards.mdf-12", coverAlone(sawn), coverAlone(sawn), {
+    raises: odd("trim: 0"),
+    spares: odd("true edge: side.1"),
+  }),
+  "board-without-dowels": nest("boards.mdf-12", coverAlone(twoSides), coverAlone(twoSides), {
+    raises: `cnc: {second side: pins}\n${odd("trim: 0")}`,
+    spares: "cnc: {second side: pins}\nboards: {mdf-12: {offcuts: [{name: A, length: 600, width: 400}]}}",
+  }),
+  "board-under-zones": nest("boards.mdf-12", coverAlone({}), coverAlone({}), {
+    raises: clamped("200 x 200"),
+    spares: clamped("200 x 199"),
   }),
   "sheet-over-machine": nest("boards.plate", coverAlone({}), coverAlone({}), {
     raises: bed(2439.9),

@@ -1,10 +1,13 @@
 import { describe, expect, it } from "vitest";
+import { rectangle } from "../../src/geometry/shapes.js";
 import { wordsOf } from "../../src/input/words.js";
 import type { AcceptedLayout } from "../../src/model/accepted.js";
-import type { BoardStock } from "../../src/model/shop.js";
+import { boardId } from "../../src/model/ids.js";
+import type { BoardStock, Offcut } from "../../src/model/shop.js";
 import { acceptedGroups } from "../../src/nest/accepted.js";
 import { nestFindings, nestParts } from "../../src/nest/nest.js";
 import { blankPart, board, type Order, orderOf, plain, ring } from "../property/nestOrders.js";
+import { slanted } from "./shapes/orders.js";
 
 const options = { seed: 1, iterations: 60 };
 type Case = Order & { readonly accepted?: AcceptedLayout };
@@ -33,6 +36,23 @@ function reaching(reach: number): Order {
   return { ...order, shop: { ...order.shop, saw: { ...order.shop.saw, "longest rip": reach } } };
 }
 
+/** A sheet, and an offcut of 600 x 400. */
+const rack = (more: Partial<Offcut>) => ({
+  one: board({ sheets: [sheet], offcuts: [{ name: "A", length: 600, width: 400, trim: 0, ...more }] }),
+});
+const turnedOver = (order: Order): Order => ({
+  ...order,
+  process: {
+    ...order.process,
+    registration: [{ board: boardId("one"), d: 8, into: 10, fromEnds: [15, 25], keepOff: 10 }],
+  },
+});
+/** With a clamp on the machine's bed that reaches so far from its zero. */
+const clampedTo = (length: number, order: Order): Order => ({
+  ...order,
+  shop: { ...order.shop, cnc: { ...order.shop.cnc!, clamps: [rectangle(0, 0, length, 400, "clamp")] } },
+});
+
 /** For every code: an order that raises it, and one just short of it. */
 const cases: Readonly<Record<string, { readonly raised: Case; readonly short: Case }>> = {
   "part-over-sheet": {
@@ -54,6 +74,20 @@ const cases: Readonly<Record<string, { readonly raised: Case; readonly short: Ca
       { one: board({ offcuts: [{ name: "A", length: 324, width: 100, trim: 0 }] }) },
       () => ({ gap: 12 }),
     ),
+  },
+  // a saw goes by a side that is named its true edge
+  "offcut-not-for-saw": {
+    raised: sized(100, 100, rack({ outline: slanted(600, 400, 100) }), sawn),
+    short: sized(100, 100, rack({ outline: slanted(600, 400, 100), "true edge": "edge" }), sawn),
+  },
+  // a dowel stands 25 from the right, in the middle: with the slant from 450 up, or from 500 up, of 600
+  "board-without-dowels": {
+    raised: turnedOver(sized(100, 100, rack({ outline: slanted(600, 400, 250) }))),
+    short: turnedOver(sized(100, 100, rack({ outline: slanted(600, 400, 150) }))),
+  },
+  "board-under-zones": {
+    raised: clampedTo(600, sized(100, 100, rack({}))),
+    short: clampedTo(599.9, sized(100, 100, rack({}))),
   },
   "accepted-layout-stale": {
     raised: { ...sized(100.01, 100, one), accepted: acceptedOf(sized(100, 100, one)) },
