@@ -41,7 +41,8 @@ export function sheetPages(sheet: NestedSheet, build: Build): readonly Draft[] {
     const part = parts.find(({ id }) => id === placed.part);
     return part ? [{ part, placed }] : [];
   });
-  const left = remainderOf({ ...sheet, placed: lying.map(({ placed }) => placed) }, parts, build.process);
+  const left = remainderOf({ ...sheet, placed: lying.map(({ placed }) => placed) }, parts, build.process, build.shop)
+    .rectangles[0];
   const draft = {
     title: `Sheet ${sheet.sheet}`,
     documentType: "sheet layout",

@@ -10,46 +10,57 @@ export function sheetRow({ clamps, knots, pins, holes, ...sheet }: SheetSize): R
   return { ...lengthsIn(sheet, ["length", "width", "trim", "measured"]), ...clearRow({ clamps, knots, pins, holes }) };
 }
 
-/** An offcut as a row of the shop file. */
-export function offcutRow(offcut: Offcut): Row {
-  const { clamps, knots, pins, holes, outline, length, width, "true edge": edge, ...rest } = offcut;
+/** An offcut as a row of the shop file; `length`: how a length is written. */
+export function offcutRow(offcut: Offcut, write = lengthText): Row {
+  const { name, clamps, knots, pins, holes, outline, length, width, trim, measured, "true edge": edge } = offcut;
   const size =
-    outline === undefined ? lengthsIn({ length, width }, ["length", "width"]) : { outline: cornersRow(outline, edge) };
-  const { name, ...more } = rest;
+    outline === undefined
+      ? { length: write(length), width: write(width) }
+      : { outline: cornersRow(outline, edge, write) };
   return {
     name,
     ...size,
     ...(edge !== undefined && { "true edge": edge }),
-    ...lengthsIn(more, ["trim", "measured"]),
-    ...clearRow({ clamps, knots, pins, holes }),
+    ...(trim !== 0 && { trim: write(trim) }),
+    ...(measured !== undefined && { measured: write(measured) }),
+    ...clearRow({ clamps, knots, pins, holes }, write),
   };
 }
 
-/** The same in one line, to be set under `offcuts:` of a board: "- {name: A, length: 800, width: 300}". */
+/**
+ * The same in one line, to be set under `offcuts:` of a board, whatever the units of the file: "- {name: A, length:
+ * 800mm, width: 300mm}".
+ */
 export function offcutLine(offcut: Offcut): string {
-  return `- ${flow(offcutRow(offcut))}`;
+  return `- ${flow(offcutRow(offcut, withUnit))}`;
+}
+
+function withUnit(length: number): string {
+  const written = lengthText(length);
+  return written.endsWith("in") ? written : `${written}mm`;
 }
 
 /** Corners and bows; the true edge keeps its name. */
-function cornersRow(outline: Profile, edge: string | undefined): readonly Row[] {
+function cornersRow(outline: Profile, edge: string | undefined, write: typeof lengthText): readonly Row[] {
   return outline.map(({ x, y, bulge, by }) => ({
-    at: [lengthText(x), lengthText(y)],
+    at: [write(x), write(y)],
     ...(bulge !== 0 && { bulge: Number(formatNumber(bulge, 9)) }),
     ...(by === edge && { side: by }),
   }));
 }
 
+type Clear = { readonly [key in keyof KeptClear]: KeptClear[key] | undefined };
+
 /** Zones as rows of the keys they stand under. */
-export function clearRow(clear: { readonly [key in keyof KeptClear]: KeptClear[key] | undefined }): Row {
+export function clearRow(clear: Clear, write = lengthText): Row {
   const kept = Object.entries(clear).flatMap(([key, zones]) =>
-    zones === undefined || zones.length === 0 ? [] : [[key, zones.map(zoneRow)] as const],
+    zones === undefined || zones.length === 0 ? [] : [[key, zones.map((zone) => zoneRow(zone, write))] as const],
   );
   return Object.fromEntries(kept);
 }
 
-function zoneRow(zone: Profile): Row {
+function zoneRow(zone: Profile, write: typeof lengthText): Row {
   const round = isCircle(zone);
-  if (round)
-    return { at: [lengthText(round.center.x), lengthText(round.center.y)], across: lengthText(2 * round.radius) };
-  return { outline: zone.map(({ x, y }) => [lengthText(x), lengthText(y)]) };
+  if (round) return { at: [write(round.center.x), write(round.center.y)], across: write(2 * round.radius) };
+  return { outline: zone.map(({ x, y }) => [write(x), write(y)]) };
 }

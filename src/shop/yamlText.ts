@@ -15,7 +15,7 @@ export function shopYaml(shop: Shop): string {
     const written = sheets.map((sheet) => `      - ${flow(sheetRow(sheet))}`).join("\n");
     const anchor = sheetsSeen.get(written);
     const own = lengthsIn(board, ["thickness", "measured"]);
-    const kept = offcuts.length > 0 ? { offcuts: offcuts.map(offcutRow) } : {};
+    const kept = offcuts.length > 0 ? { offcuts: offcuts.map((each) => offcutRow(each)) } : {};
     if (anchor !== undefined) return `  ${plainText(name)}: ${flow({ ...own, ...kept }, `sheets: *${anchor}`)}`;
     sheetsSeen.set(written, `as-${name}`);
     const lines = Object.entries({ ...own, ...kept }).flatMap(([key, value]) =>

@@ -100,7 +100,7 @@ describe("any layout", () => {
       fc.property(orders, (order) => {
         const { parts } = order.plan.built;
         for (const sheet of nested(order).value!.sheets) {
-          const rest = remainderOf(sheet, parts, order.process);
+          const [rest] = remainderOf(sheet, parts, order.process, order.shop).rectangles;
           if (!rest) continue;
           const part = blankPart("rest", sheet.board, plain(rest.length, rest.width));
           const placed = { part: part.id, x: rest.x, y: rest.y, turn: 0, backUp: false };

@@ -28,16 +28,16 @@ function aroundRegion({ outer, holes }: Region): Loop[] {
   return [around(outer, 1), ...holes.map((hole) => around(hole, -1).reverse())];
 }
 
-/** Arcs that turn as `bowed` (1 left, -1 right) become tangents, the others chords. */
-function around(profile: Profile, bowed: 1 | -1): Point[] {
-  return profile.flatMap((a, i) => aroundEdge(a, profile[(i + 1) % profile.length]!, bowed));
+/** Arcs that turn as `bowed` (1 left, -1 right) become tangents, the others chords; neither leaves its arc by more than `off`. */
+export function around(profile: Profile, bowed: 1 | -1, off = chord): Point[] {
+  return profile.flatMap((a, i) => aroundEdge(a, profile[(i + 1) % profile.length]!, bowed, off));
 }
 
-function aroundEdge(a: Vertex, b: Vertex, bowed: 1 | -1): Point[] {
+function aroundEdge(a: Vertex, b: Vertex, bowed: 1 | -1, off: number): Point[] {
   const from = { x: a.x, y: a.y };
   if (isFlat(a, b)) return [from];
   const { center, radius, start, sweep } = arcOf(a, b);
-  const n = Math.max(chordsOf(radius, sweep, chord), Math.ceil(Math.abs(sweep)));
+  const n = Math.max(chordsOf(radius, sweep, off), Math.ceil(Math.abs(sweep)));
   const half = sweep / (2 * n);
   const at = (steps: number, r: number) => ({
     x: center.x + r * Math.cos(start + steps * half),
