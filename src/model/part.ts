@@ -2,6 +2,7 @@ import type { Frame } from "../geometry/frame.js";
 import type { Path, Point, Region } from "../geometry/profile.js";
 import type { Origin } from "../input/finding.js";
 import type { AxisId, BoardId, FeatureId, PartId, PieceId } from "./ids.js";
+import type { Method } from "./shop.js";
 
 /**
  * Where a cut is made. All 2D data is in the part's frame SEEN FROM THE FACE (face z = 0, back z = -thickness), back
@@ -103,6 +104,8 @@ export type Part = {
   /** By the names (`by`) of the profile's edges. A name absent here is a square, bare edge. */
   readonly edges: Readonly<Record<string, Edge>>;
   readonly coverings: { readonly face?: string; readonly back?: string };
+  /** How it is cut, where that differs from the rest of its piece. */
+  readonly cutBy?: Method;
   /** In the piece's frame; the piece's own frame is in Plan.frames. */
   readonly at: Frame;
 };

@@ -1,8 +1,8 @@
 import { compose, type Frame, identity, shifted } from "../geometry/frame.js";
 import { extentsOf } from "../geometry/measure.js";
 import { offsetProfile } from "../geometry/offset.js";
-import type { Profile, Region } from "../geometry/profile.js";
-import { rectangle } from "../geometry/shapes.js";
+import type { Point, Profile, Region, Vertex } from "../geometry/profile.js";
+import { polygon, rectangle } from "../geometry/shapes.js";
 import type { Block, SolidKernel, SolidRef } from "../geometry/solids.js";
 import type { StandingBlock } from "../geometry/solids-apart.js";
 import { sureOffset } from "../geometry/sure.js";
@@ -15,14 +15,15 @@ import { bevelWedges, isBevelled, squareOutline } from "./bevels.js";
 import type { Standing } from "./standing.js";
 
 /**
- * The board of a part as it stands: its profile with openings and holes that go through, less its pockets and what its
- * bevels take off. Grooves, chamfers and blind holes are left in: nothing that fits or leaks turns on them.
+ * The board of a part as it stands: its profile with openings and holes that go through, less its pockets, straight
+ * rebates and grooves, and what its bevels take off. Chamfers and blind holes are left in: nothing that fits or leaks
+ * turns on them.
  */
 export function boardOf(kernel: SolidKernel, standing: Standing): SolidRef {
   const { part, at } = standing;
   const board = kernel.extrude({ ...part.profile, outer: squareOutline(part) }, part.thickness, at);
-  const pockets = part.features.flatMap((feature) => pocketOf(kernel, feature, part, at));
-  const taken = [...pockets, ...bevelWedges(kernel, standing)];
+  const sunk = part.features.flatMap((feature) => sunkIn(part, feature).map((each) => sinkOf(kernel, each, part, at)));
+  const taken = [...sunk, ...bevelWedges(kernel, standing)];
   return taken.length === 0 ? board : kernel.difference(board, taken);
 }
 
@@ -64,18 +65,21 @@ export function coveringOn(job: Job, { coverings }: Part): { readonly face: numb
 }
 
 /**
- * A part as a wall round air: grown in its own plane by `margin`, mm, and every opening closed but the leaks named.
- * Panels in exact contact do not close an air space (a turned box leaks through its seams), and a wall's plane is the
- * one direction in which it may grow without taking air: its edges end in other panels or outside.
+ * A part as a wall round air: grown in its own plane by `margin`, mm, bevels and all, and every opening closed but the
+ * leaks named. Panels in exact contact do not close an air space (a turned box leaks through its seams), and a wall's
+ * plane is the one direction in which it may grow without taking air: its edges end in other panels or outside.
  */
-export function wallOf(
-  kernel: SolidKernel,
-  { part, at }: Standing,
-  margin: number,
-  open: readonly Profile[],
-): SolidRef {
-  const outer = offsetProfile(part.profile.outer, margin, { corners: "sharp" })[0] ?? part.profile.outer;
-  return kernel.extrude({ outer, holes: open }, part.thickness, at);
+export function wallOf(kernel: SolidKernel, standing: Standing, margin: number, open: readonly Profile[]): SolidRef {
+  const grow = (outline: Profile) => offsetProfile(outline, margin, { corners: "sharp" })[0] ?? outline;
+  const { part, at } = standing;
+  const grown: Part = {
+    ...part,
+    profile: { outer: grow(part.profile.outer), holes: open },
+    blank: { ...part.blank, outer: grow(part.blank.outer) },
+  };
+  const board = kernel.extrude({ outer: squareOutline(grown), holes: open }, part.thickness, at);
+  const wedges = bevelWedges(kernel, { ...standing, part: grown });
+  return wedges.length === 0 ? board : kernel.difference(board, wedges);
 }
 
 /** The features that made a hole of the profile. */
@@ -147,11 +151,49 @@ export function blockOfObstacle({ outline, bottom, top }: Obstacle, clear: numbe
   return { block, at: identity };
 }
 
-function pocketOf(kernel: SolidKernel, feature: Feature, part: Part, at: Frame): readonly SolidRef[] {
-  const { cut, side } = feature;
-  if (cut.kind !== "pocket" || typeof side !== "string") return [];
-  // 1 mm of nothing above the board's surface, so that no two faces lie in one plane.
-  const open = 1;
-  const from = side === "face" ? open : cut.depth - part.thickness;
-  return [kernel.extrude(cut.region, cut.depth + open, compose(at, shifted(0, 0, from)))];
+/** What is taken out of one side of a board, with a floor: a pocket, a rebate along a straight edge, a straight groove. */
+type Sunk = { readonly region: Region; readonly depth: number; readonly side: "face" | "back" };
+
+function sunkIn({ profile }: Part, { cut, side }: Feature): readonly Sunk[] {
+  if (typeof side !== "string") return [];
+  if (cut.kind === "pocket") return [{ region: cut.region, depth: cut.depth, side }];
+  if (cut.kind === "groove" && !cut.closed) {
+    return bandsOf(cut.path.slice(0, -1), cut.path.slice(1), -cut.width / 2, cut.width / 2).map((region) => {
+      return { region, depth: cut.depth, side };
+    });
+  }
+  if (cut.kind !== "edge" || cut.form !== "rebate") return [];
+  const { outer } = profile;
+  const along = outer.flatMap((a, i) =>
+    cut.along.includes(a.by) ? [[a, outer[(i + 1) % outer.length]!] as const] : [],
+  );
+  const starts = along.map(([a]) => a);
+  // from beyond the edge, so that no two faces lie in one plane
+  return bandsOf(
+    starts,
+    along.map(([, b]) => b),
+    -beyond,
+    cut.width,
+  ).map((region) => ({ region, depth: cut.depth, side }));
+}
+
+/** Strips to the left of straight edges, between two distances from them, mm; curved ones are left out. */
+function bandsOf(starts: readonly Vertex[], ends: readonly Point[], from: number, to: number): readonly Region[] {
+  return starts.flatMap((a, i): Region[] => {
+    const b = ends[i]!;
+    const length = Math.hypot(b.x - a.x, b.y - a.y);
+    if (a.bulge !== 0 || length === 0) return [];
+    const [nx, ny] = [-(b.y - a.y) / length, (b.x - a.x) / length];
+    const beside = (p: Point, d: number) => ({ x: p.x + nx * d, y: p.y + ny * d });
+    const strip = polygon([beside(a, from), beside(b, from), beside(b, to), beside(a, to)], a.by);
+    return [{ outer: strip, holes: [] }];
+  });
+}
+
+/** mm of nothing beyond the board, so that no two faces lie in one plane. */
+const beyond = 1;
+
+function sinkOf(kernel: SolidKernel, { region, depth, side }: Sunk, part: Part, at: Frame): SolidRef {
+  const from = side === "face" ? beyond : depth - part.thickness;
+  return kernel.extrude(region, depth + beyond, compose(at, shifted(0, 0, from)));
 }

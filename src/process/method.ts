@@ -10,7 +10,7 @@ import { rowOf } from "../shop/lookups.js";
 export type Way = { readonly method: Method; readonly why: string };
 
 /**
- * As the piece says, else the job, else the shop. A part meant for the saw goes to the hand router where its outline is
+ * As the piece says for the panel, else for itself, else the job, else the shop. A part meant for the saw goes to the hand router where its outline is
  * no rectangle of straight, square edges; openings alone leave it at the saw.
  */
 export function wayOf(job: Job, shop: Shop, part: Part): Way {
@@ -23,6 +23,7 @@ export function wayOf(job: Job, shop: Shop, part: Part): Way {
 }
 
 function wanted(job: Job, shop: Shop, part: Part): { readonly method: Method; readonly who: string } {
+  if (part.cutBy) return { method: part.cutBy, who: "panel" };
   const piece: { readonly kind: string; readonly "cut by"?: Method } | undefined = rowOf(job.pieces, part.piece);
   if (piece?.["cut by"]) return { method: piece["cut by"], who: "piece" };
   return job["cut by"] ? { method: job["cut by"], who: "job" } : { method: shop["cut by"], who: "shop" };

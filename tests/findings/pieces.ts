@@ -7,6 +7,7 @@ import { makePart } from "../../src/pieces/common/part.js";
 import { planJob } from "../../src/plan/plan.js";
 import { type Toy, toy, toyJob, toyShop } from "../plan/toyKind.js";
 import { box, boxAlone, carpet, cover, coverAlone, plate, ring, ten, without } from "./changes.js";
+import { formPairs } from "./forms.js";
 import { pairUpTo, type Table } from "./road.js";
 
 const plan = pairUpTo("plan");
@@ -81,6 +82,9 @@ function seesaw(gain: number) {
 
 /** What the kinds of pieces and the planning of them can find. */
 export const piecesTable: Table = {
+  ...Object.fromEntries(
+    Object.entries(formPairs).map(([code, { at, raises, spares }]) => [code, plan(at, raises, spares)]),
+  ),
   "one-free-size": plan("pieces.box.outside.depth", [box("outside.depth", "free")], []),
   "free-needs-net": plan(
     "pieces.box.outside.width",

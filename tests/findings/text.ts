@@ -55,8 +55,8 @@ export const textTable: Table = {
   "too-large": read("pieces.plate.bolted.count", plate("bolted.count", 61), plate("bolted.count", 60)),
   "too-few": read(
     "pieces.box.laps",
+    box("laps", ["top", "bottom", "front", "rear"]),
     box("laps", ["top", "bottom", "front", "rear", "left"]),
-    box("laps", ["top", "bottom", "front", "rear", "left", "right"]),
   ),
   "too-many": read("title", [[["title"], "x".repeat(101)]], [[["title"], "x".repeat(100)]]),
   "does-not-fit": read("pieces.plate.height", plate("height", "on top of box"), plate("height", "top of box")),

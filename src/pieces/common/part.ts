@@ -37,6 +37,7 @@ export type PartDraft = {
   readonly edges?: Readonly<Record<string, Edge>>;
   readonly coverings?: Part["coverings"];
   readonly grain?: number;
+  readonly cutBy?: Part["cutBy"];
   readonly at: Frame;
 };
 
@@ -119,6 +120,7 @@ export function makePart(draft: PartDraft): Outcome<Part> {
     blank: { outer: blank.value[0]!.outer, holes: profile.holes },
     edges: draft.edges ?? {},
     coverings: draft.coverings ?? {},
+    ...(draft.cutBy === undefined ? {} : { cutBy: draft.cutBy }),
     at: draft.at,
   };
   return { value: part, findings: [] };

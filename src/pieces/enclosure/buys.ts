@@ -1,27 +1,21 @@
-import type { Around, Built } from "../../model/piece.js";
-import { driverScrewsOf } from "../common/driverScrews.js";
-import type { Thread } from "./blocks.js";
+import type { Built } from "../../model/piece.js";
+import type { Thread } from "./backing/blocks.js";
+import type { JointScrew } from "./joints/jointScrews.js";
+import type { Seat } from "./mounting/seats.js";
 import type { EnclosureSpec } from "./schema.js";
 
 /** What to buy for the box besides its boards. */
 export function buysOf(
   spec: EnclosureSpec,
-  around: Around,
-  screws: number,
-  screw: string | undefined,
+  seats: readonly Seat[],
+  screws: readonly JointScrew[],
   threads: readonly Thread[],
 ): Built["buys"] {
-  const driver = spec.driver && around.job.drivers[spec.driver.is];
-  const driverScrews = driver && driverScrewsOf(driver, around.shop);
-  const inserts = [...new Set(threads.map((thread) => thread.ask.insert))].sort();
   return [
-    ...(screw ? [{ item: screw, count: screws }] : []),
-    ...inserts.map((insert) => ({
-      item: `${insert} threaded insert`,
-      count: threads.filter((thread) => thread.ask.insert === insert).length,
-    })),
-    ...(driver ? [{ item: driver.name ?? `driver ${spec.driver?.is}`, count: 1 }] : []),
-    ...(driverScrews ? [{ item: `${driverScrews.name} screw`, count: driverScrews.points.length }] : []),
+    ...counted(screws.map(({ choice }) => choice.name)),
+    ...counted(threads.map((thread) => `${thread.ask.insert} threaded insert`).sort()),
+    ...counted(seats.map(({ driver, is }) => driver.name ?? `driver ${is}`)),
+    ...counted(seats.flatMap(({ screws: own }) => own?.points.map(() => `${own.name} screw`) ?? [])),
     ...(spec.terminal ? [{ item: terminalName(spec.terminal.hole), count: 1 }] : []),
     ...(["straps", "bolts", "brackets"] as const).flatMap((kind) => {
       const held = spec["held by"]?.[kind];
@@ -32,4 +26,9 @@ export function buysOf(
 
 function terminalName(hole: number | readonly [number, number]): string {
   return typeof hole === "number" ? `terminal for a ${hole} mm hole` : `terminal for a ${hole[0]} x ${hole[1]} mm hole`;
+}
+
+/** Things of one name, with how many there are, in the order in which each first came. */
+function counted(items: readonly string[]): readonly { readonly item: string; readonly count: number }[] {
+  return [...new Set(items)].map((item) => ({ item, count: items.filter((other) => other === item).length }));
 }

@@ -2,14 +2,29 @@ import { extentsOf } from "../../geometry/measure.js";
 import { below, type Origin } from "../../input/finding.js";
 import type { Around, Free, Reference } from "../../model/piece.js";
 import { rules } from "../../shop/rules.js";
+import { askedOf } from "./form/asked.js";
+import { endNames } from "./form/extrusion.js";
+import { depthOf } from "./form/face.js";
+import { wayOf } from "./form/profile.js";
+import { entriesOf } from "./mounting/seats.js";
 import { type EnclosureSpec, sizeNames } from "./schema.js";
 
 /** Every name that an enclosure mentions. */
 export function referencesOf(spec: EnclosureSpec, at: Origin): readonly Reference[] {
   const line = spec.stands?.["line up"]?.driver;
+  const boards = Object.entries(spec.panels ?? {}).flatMap(([face, own]) =>
+    (["board", "double"] as const).flatMap((key): Reference[] => {
+      const name = own[key];
+      return name === undefined ? [] : [{ kind: "board", name, at: below(at, "panels", face, key) }];
+    }),
+  );
   return [
     { kind: "board", name: spec.board, at: below(at, "board") },
-    ...(spec.driver ? [{ kind: "driver" as const, name: spec.driver.is, at: below(at, "driver", "is") }] : []),
+    ...boards,
+    ...entriesOf(spec).map(({ spec: { is }, path }) => {
+      return { kind: "driver" as const, name: is, at: below(at, ...path, "is") };
+    }),
+    ...(spec.covered ? [{ kind: "covering" as const, name: spec.covered.with, at: below(at, "covered", "with") }] : []),
     ...(line ? [{ kind: "line" as const, name: line, at: below(at, "stands", "line up", "driver") }] : []),
   ];
 }
@@ -19,14 +34,29 @@ export function freeSize(spec: EnclosureSpec, around: Around): Free | undefined 
   const index = sizeNames.findIndex((key) => spec.outside[key] === "free");
   if (index < 0 || spec.net === undefined) return undefined;
   const { step } = around.shop.saw;
-  const { thickness } = around.board(spec.board);
-  const least = 2 * thickness + rules.leastInside.value;
+  const least = boardsAlong(index, spec, around) + rules.leastInside.value;
   return {
     from: below(around.origin, "outside", sizeNames[index]!),
     min: Math.ceil(least / step) * step,
     max: Math.floor(mostOf(index, around) / step) * step,
     step,
   };
+}
+
+/** What the boards at both ends of a size take of it, mm. */
+function boardsAlong(index: number, spec: EnclosureSpec, around: Around): number {
+  const { extrusion, skins } = askedOf(spec, 0, around);
+  const ends =
+    wayOf(spec) === "square"
+      ? (
+          [
+            ["left", "right"],
+            ["rear", "front"],
+            ["bottom", "top"],
+          ] as const
+        )[index]!
+      : endNames[extrusion.view];
+  return ends.reduce((sum, end) => sum + depthOf(skins(end)), 0);
 }
 
 function mostOf(index: number, { job }: Around): number {

@@ -1,18 +1,20 @@
 import { z } from "zod";
 import type { Door } from "../../input/door.js";
-import { name } from "../../job/names.js";
+import { cornersSchema } from "../../input/outline.js";
+import { name, words } from "../../job/names.js";
 import { board, cutBy, rowName } from "../common/keys.js";
-import { faceNames } from "./faces.js";
+import { jointForms } from "./form/meeting.js";
 
 const outside = { min: 60, max: 3000 };
 const across = { min: -5000, max: 5000 };
 const hole = { min: 8, max: 300 };
 
 const onFace = "Its middle from the face's lower left corner, seen from outside; else the face's middle.";
+const aFace = "The name of a face.";
 
-/** The keys of an enclosure: a closed box of six panels. */
+/** The keys of an enclosure: a closed box, square or of any profile. */
 export function enclosureSchema(door: Door) {
-  const face = (what: string) => z.enum(faceNames).describe(what);
+  const face = (what: string) => name().describe(what);
   return z.strictObject({
     kind: z.literal("enclosure"),
     board: board(),
@@ -21,24 +23,42 @@ export function enclosureSchema(door: Door) {
       .optional()
       .describe("Net volume that the driver needs; one outside size may then be free."),
     outside: outsideSchema(door),
-    laps: z
-      .array(face("A face."))
-      .length(6)
+    ends: z
+      .enum(["over", "between"])
       .optional()
-      .describe("The six faces in order: of two neighbours the first runs over the other's edge."),
+      .describe(
+        "Whether the two ends of the profile (cheeks, or top and bottom) cover the walls' edges or stand between them.",
+      ),
+    laps: z
+      .array(face(aFace))
+      .min(5)
+      .max(60)
+      .optional()
+      .describe("All faces in order: of two neighbours the first runs over the other's edge."),
+    joints: jointsSchema(door).optional(),
+    panels: z.record(name(), panelSchema(door)).optional().describe("By face: what differs from the rest of the box."),
     flush: z
-      .array(face("A face."))
-      .max(6)
+      .array(face(aFace))
+      .max(60)
       .optional()
       .describe("Faces that are cut oversize where they run over their neighbours, and trimmed flush after glue-up."),
-    stands: standsSchema(door).optional(),
-    driver: z
+    "round over": z
       .strictObject({
-        is: name().describe("Which of the job's drivers."),
-        in: face("The face it sits in."),
-        at: door.point().optional().describe(onFace),
+        radius: door.length({ min: 1, max: 25 }),
+        faces: z.array(face(aFace)).min(1).max(60).optional().describe("Round these faces; else all the outside."),
       })
-      .optional(),
+      .optional()
+      .describe("Outer edges that are rounded over after glue-up."),
+    covered: z
+      .strictObject({
+        with: name().describe("Which of the job's coverings."),
+        faces: z.array(face(aFace)).min(1).max(60).optional().describe("Which faces; else all."),
+      })
+      .optional()
+      .describe("What the box is covered with: fit and loading opening use the covered size."),
+    stands: standsSchema(door).optional(),
+    driver: driverSchema(door).optional(),
+    drivers: z.array(driverSchema(door)).min(1).max(12).optional().describe("Several drivers, each with its place."),
     terminal: z
       .strictObject({
         in: face("The face it sits in."),
@@ -67,11 +87,66 @@ export function enclosureSchema(door: Door) {
 
 function outsideSchema(door: Door) {
   const size = (what: string) =>
-    z.union([z.literal("free"), door.length(outside)]).describe(`${what}, or free: moved until the volume is right.`);
+    z
+      .union([z.literal("free"), door.length(outside)])
+      .optional()
+      .describe(`${what}, or free: moved until the volume is right.`);
+  const profile = (what: string) => cornersSchema(door, name()).optional().describe(what);
+  return z
+    .strictObject({
+      width: size("Outside size across the vehicle"),
+      depth: size("Outside size along the vehicle"),
+      height: size("Outside height"),
+      side: profile(
+        "Corners of the outside seen from the right side: x forward, y up; `side` names the wall that follows.",
+      ),
+      plan: profile(
+        "Corners of the outside seen from above: x to the right, y forward; `side` names the wall that follows.",
+      ),
+    })
+    .describe(
+      "Width, depth and height; or the profile from the side and a width; or the profile in plan and a height.",
+    );
+}
+
+function jointsSchema(door: Door) {
+  return z
+    .strictObject({
+      form: z.enum(jointForms).optional().describe("Of every corner where nothing else is said."),
+      deep: door
+        .length({ min: 1, max: 30 })
+        .optional()
+        .describe("How deep a rebate or groove lets the other panel in; else half the board."),
+      at: z
+        .record(words(90), z.enum(jointForms))
+        .optional()
+        .describe("By corner: the names of its two faces, such as `top + rake: mitre`."),
+    })
+    .describe("How the panels meet.");
+}
+
+function panelSchema(door: Door) {
   return z.strictObject({
-    width: size("Outside size across the vehicle"),
-    depth: size("Outside size along the vehicle"),
-    height: size("Outside height"),
+    board: name().optional().describe("Its own board."),
+    double: name().optional().describe("Which board is glued behind it, between its neighbours."),
+    "set in": door
+      .length({ min: 3, max: 200 })
+      .optional()
+      .describe("How far it lies inside the outline that its neighbours run out to."),
+    "cut by": cutBy(),
+  });
+}
+
+function driverSchema(door: Door) {
+  return z.strictObject({
+    is: name().describe("Which of the job's drivers."),
+    in: name().describe("The face it sits in."),
+    at: door.point().optional().describe(onFace),
+    turned: door
+      .angle({ min: -Math.PI, max: Math.PI })
+      .optional()
+      .describe("Turns it on its axis, against the clock, so that its screws miss what is behind."),
+    recess: z.literal("frame").optional().describe("Sinks its frame flush into the panel."),
   });
 }
 
@@ -84,7 +159,7 @@ function standsSchema(door: Door) {
     "line up": z
       .strictObject({ driver: name().describe("A reference line of the space.") })
       .optional()
-      .describe("Moves the box until its driver's axis lies on a reference line."),
+      .describe("Moves the box until its (first) driver's axis lies on a reference line."),
   });
 }
 
@@ -99,5 +174,13 @@ function heldSchema() {
 }
 
 export const sizeNames = ["width", "depth", "height"] as const;
+export type SizeName = (typeof sizeNames)[number];
 
 export type EnclosureSpec = z.output<ReturnType<typeof enclosureSchema>>;
+export type DriverSpec = NonNullable<EnclosureSpec["driver"]>;
+
+/** The drivers of a box, in the order in which they are named. */
+export const driversOf = ({ driver, drivers }: EnclosureSpec): readonly DriverSpec[] => [
+  ...(driver ? [driver] : []),
+  ...(drivers ?? []),
+];

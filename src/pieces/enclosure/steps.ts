@@ -1,12 +1,15 @@
-import { count, text } from "../../input/finding.js";
+import { count, mm, text } from "../../input/finding.js";
+import { partId } from "../../model/ids.js";
 import type { Part } from "../../model/part.js";
 import type { Around, Step } from "../../model/piece.js";
-import { liftOf } from "./cutOuts.js";
-import type { EnclosureSpec } from "./schema.js";
+import { endNames } from "./form/extrusion.js";
+import { driversOf, type EnclosureSpec } from "./schema.js";
+import type { Shape } from "./shape.js";
 
 /** The box at the bench, in order. Facts stand in {braces} in the words. */
 export function stepsOf(
   spec: EnclosureSpec,
+  shape: Shape,
   around: Around,
   parts: readonly Part[],
   screws: number,
@@ -14,14 +17,17 @@ export function stepsOf(
 ): readonly Step[] {
   const all = parts.map((part) => part.id);
   const blocks = all.filter((id) => id.includes("/block."));
-  const driver = spec.driver?.is;
+  const drivers = driversOf(spec).map(({ is }) => is);
+  const ringed = around.asks.some((ask) => ask.kind === "lift driver");
   const held = spec["held by"];
+  const bevelled = shape.faces.some(({ panel }) => Object.keys(panel.bevels).length > 0);
+  const linings = parts.filter(({ role }) => role.endsWith(" lining")).map(({ id }) => id);
   const order: readonly Due[] = [
     {
       name: "dry fit",
       parts: all,
-      words: "Put the panels of {piece} together dry and check both diagonals of the top",
-      facts: { piece: text(around.id) },
+      words: "Put the panels of {piece} together dry and check both diagonals of the {end}",
+      facts: { piece: text(around.id), end: text(endNames[shape.extrusion.view][1]) },
       cautions: ["dust"],
     },
     {
@@ -31,6 +37,14 @@ export function stepsOf(
       words: `${blockWords(parts)}et {threads} threaded inserts in glue, square to the face`,
       facts: { threads: count(threads) },
       cautions: ["dust"],
+    },
+    {
+      name: "double",
+      when: linings.length > 0,
+      parts: linings,
+      words: "Glue the second boards flat behind their panels, wet all over, and clamp them till the glue has set",
+      facts: {},
+      cautions: ["formaldehyde"],
     },
     {
       name: "glue",
@@ -43,6 +57,17 @@ export function stepsOf(
       cautions: ["formaldehyde"],
     },
     {
+      name: "bevels",
+      when: bevelled,
+      parts: shape.faces
+        .filter(({ panel }) => Object.keys(panel.bevels).length > 0)
+        .map(({ name }) => partId(around.id, name)),
+      words:
+        "Bevelled corners take no screws: hold them with tape and band clamps, and check the angle before the glue sets",
+      facts: {},
+      cautions: [],
+    },
+    {
       name: "flush",
       when: (spec.flush ?? []).length > 0,
       parts: all.filter((id) => spec.flush?.some((face) => id.endsWith(`/${face}`))),
@@ -51,14 +76,24 @@ export function stepsOf(
       cautions: ["dust", "saw-router"],
     },
     {
+      name: "round over",
+      when: spec["round over"] !== undefined,
+      parts: [],
+      words: "Round the outer edges over by {radius} when the box is flush; no bit comes near a screw head",
+      facts: { radius: mm(spec["round over"]?.radius ?? 0) },
+      cautions: ["dust", "saw-router"],
+    },
+    {
       name: "driver",
-      when: driver !== undefined,
+      when: drivers.length > 0,
       parts: [],
       words:
-        liftOf(around) > 0
-          ? "Wire the terminal, lay the gasket, and screw driver {driver} down through its ring"
-          : "Wire the terminal, lay the gasket, and screw driver {driver} down",
-      facts: { driver: text(driver ?? "") },
+        drivers.length > 1
+          ? "Wire the terminal, lay the gaskets, and screw the drivers down: {driver}"
+          : ringed
+            ? "Wire the terminal, lay the gasket, and screw driver {driver} down through its ring"
+            : "Wire the terminal, lay the gasket, and screw driver {driver} down",
+      facts: { driver: text(drivers.join(", ")) },
       cautions: ["hearing"],
       waits: around.asks.flatMap((ask) => (ask.kind === "lift driver" ? [ask.seated] : [])),
     },

@@ -1,5 +1,7 @@
+import { areaOf } from "../../geometry/measure.js";
 import type { Air, Around } from "../../model/piece.js";
-import { blocksOf, blockVolumeL, threadsOf } from "./blocks.js";
+import { blocksOf, blockVolumeL, threadsOf } from "./backing/blocks.js";
+import { entriesOf } from "./mounting/seats.js";
 import type { EnclosureSpec } from "./schema.js";
 import { type Shape, shapeOf } from "./shape.js";
 
@@ -7,22 +9,23 @@ type Term = Air["terms"][number];
 
 /**
  * How the net volume of the box comes about, term by term, L: gross inside, less the blocks behind inserts, the
- * driver by its maker's figure, and the terminal. The air in the cut-out is not counted (common practice, no source).
+ * drivers by their makers' figures, and the terminal. The air in the cut-out is not counted (common practice, no source).
  */
 export function volumeTerms(spec: EnclosureSpec, shape: Shape, around: Around): readonly Term[] {
-  const gross = shape.inside.max.reduce((product, max, axis) => product * (max - shape.inside.min[axis]!), 1) / 1e6;
-  const blocks = blocksOf(threadsOf(around.asks, shape, around.shop), shape).map((block, index) => ({
+  const { section, from, to } = shape.inside;
+  const gross = (areaOf(section) * (to - from)) / 1e6;
+  const board = around.board(spec.board).thickness;
+  const blocks = blocksOf(threadsOf(around.asks, shape, around.shop), board, shape).map((block, index) => ({
     what: `block ${index + 1}`,
-    litres: -blockVolumeL(block, shape),
+    litres: -blockVolumeL(block),
     shaped: true,
   }));
-  const driver = spec.driver && around.job.drivers[spec.driver.is];
   const taken = (what: string, litres: number | undefined): readonly Term[] =>
     litres === undefined ? [] : [{ what, litres: -litres, shaped: false }];
   return [
     { what: "gross inside", litres: gross, shaped: true },
     ...blocks,
-    ...taken("driver", driver?.displaces),
+    ...entriesOf(spec).flatMap(({ name, spec: { is } }) => taken(name, around.job.drivers[is]?.displaces)),
     ...taken("terminal", spec.terminal?.displaces),
   ];
 }

@@ -16,9 +16,9 @@ export type Meeting = {
   readonly turn: number;
 };
 
-/** What a job says of one corner: the form, and how deep the other is let in. */
+/** What is wanted of one corner: the form, and how deep the covered panel is let in. */
 export type Choice = { readonly form: JointForm | undefined; readonly deep: number };
-export type ChoiceOf = (a: string, b: string) => Choice;
+export type ChoiceOf = (over: string, into: string, turn: number) => Choice;
 
 const quarter = Math.PI / 2;
 /** A corner this near to a right angle is square, rad: 0.01 mm in the thickness of a board. */
@@ -36,7 +36,7 @@ export function meetingsOf(extrusion: Extrusion, laps: readonly string[], choose
   const walls = wallNames(extrusion);
   const meet = (a: string, b: string, turn: number): Meeting => {
     const [over, into] = laps.indexOf(a) < laps.indexOf(b) ? [a, b] : [b, a];
-    const { form, deep } = choose(a, b);
+    const { form, deep } = choose(over, into, turn);
     const chosen = form ?? usualForm(turn);
     return { over, into, form: chosen, deep: chosen === "rebate" || chosen === "groove" ? deep : 0, turn };
   };

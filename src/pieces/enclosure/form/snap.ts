@@ -1,7 +1,7 @@
 import { extentsOf } from "../../../geometry/measure.js";
 import type { Profile } from "../../../geometry/profile.js";
 import { tolerance } from "../../../geometry/tolerance.js";
-import { type Extrusion, endNames, wallNames } from "./extrusion.js";
+import { atOrigin, type Extrusion, endNames, wallNames } from "./extrusion.js";
 import type { Sheet } from "./face.js";
 import { type Meeting, meetingOf } from "./meeting.js";
 import { sheetAt } from "./wallSheet.js";
@@ -22,7 +22,7 @@ export function snapped(extrusion: Extrusion, skins: Skins, meetings: readonly M
   const length = snappedLength(extrusion, skins, meetings, step);
   let section = extrusion.section;
   for (let round = 0; round < rounds; round++) section = settle(section, extrusion, skins, meetings, step);
-  return { ...extrusion, section, length };
+  return { ...extrusion, section: atOrigin(section), length };
 }
 
 /** What is cut of a run: the longer of face and back, mm. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { alongEdge } from "../../../src/pieces/enclosure/joints.js";
+import { alongEdge } from "../../../../src/pieces/enclosure/joints/jointScrews.js";
 
 // MDF makers' published advice: a screw threaded into an edge keeps 70 mm from the corner. On walls shorter than 280 mm
 // a quarter of the length, never under 25; spacing 100 to 200, about 150 (both common practice, no source).

@@ -1,0 +1,83 @@
+import type { Around } from "../../../model/piece.js";
+import { methodOf } from "../../common/method.js";
+import type { EnclosureSpec } from "../schema.js";
+import type { Asked } from "./box.js";
+import { type Extrusion, faceNamesOf } from "./extrusion.js";
+import type { Skin } from "./face.js";
+import { type Choice, isSquare, type JointForm, meetingsOf, usualLaps } from "./meeting.js";
+import { extrusionOf, wayOf } from "./profile.js";
+
+/** The box as the job describes it, at this free size. */
+export function askedOf(spec: EnclosureSpec, size: number, around: Around): Asked {
+  const extrusion = extrusionOf(spec, size);
+  const skins = skinsOf(spec, extrusion, around);
+  const laps = lapsOf(spec, extrusion);
+  const meetings = meetingsOf(extrusion, laps, (over, into, turn) =>
+    choiceOf(spec, skins(over), skins(into), over, into, turn),
+  );
+  return { extrusion, skins, laps, meetings, step: stepOfBox(spec, extrusion, skins, around) };
+}
+
+function skinsOf(spec: EnclosureSpec, extrusion: Extrusion, around: Around): (face: string) => Skin {
+  const skins = new Map(
+    faceNamesOf(extrusion).map((face): [string, Skin] => {
+      const own = spec.panels?.[face];
+      return [
+        face,
+        {
+          board: around.board(own?.board ?? spec.board),
+          lining: own?.double === undefined ? 0 : around.board(own.double).thickness,
+          setIn: own?.["set in"] ?? 0,
+          method: methodOf({ "cut by": own?.["cut by"] ?? spec["cut by"] }, around),
+        },
+      ];
+    }),
+  );
+  return (face) => skins.get(face)!;
+}
+
+/** The order of the job; else the usual one, faces that are set in after those that run out past them. */
+export function lapsOf(spec: EnclosureSpec, extrusion: Extrusion): readonly string[] {
+  if (spec.laps !== undefined) return spec.laps;
+  const laps = usualLaps(extrusion, spec.ends ?? "over");
+  const isSetIn = (face: string) => spec.panels?.[face]?.["set in"] !== undefined;
+  return [...laps.filter((face) => !isSetIn(face)), ...laps.filter(isSetIn)];
+}
+
+/** What the job says of the corner itself holds; what it says of all corners, where the corner takes it. */
+function choiceOf(spec: EnclosureSpec, over: Skin, into: Skin, a: string, b: string, turn: number): Choice {
+  const { form, deep, at } = spec.joints ?? {};
+  const own = Object.entries(at ?? {}).find(([corner]) => namesCorner(corner, a, b))?.[1];
+  const usual = form !== undefined && takes(form, turn, into) ? form : undefined;
+  const letIn = form === "rebate" && into.setIn > 0 ? "groove" : usual;
+  return { form: own ?? letIn, deep: deep ?? over.board.thickness / 2 };
+}
+
+function takes(form: JointForm, turn: number, into: Skin): boolean {
+  if (form === "rebate") return isSquare({ turn }) && turn > 0;
+  if (form === "groove") return isSquare({ turn }) && turn > 0 && into.setIn > 0;
+  return form !== "mitre" || into.setIn === 0;
+}
+
+/** The two faces that a corner of `joints: at` names: "top + rake". */
+export const cornerNames = (corner: string): readonly string[] => corner.split("+").map((face) => face.trim());
+
+function namesCorner(corner: string, a: string, b: string): boolean {
+  const faces = cornerNames(corner);
+  return faces.length === 2 && faces.includes(a) && faces.includes(b);
+}
+
+/** The coarsest step of those who cut its walls; none where all are cut by CNC. */
+function stepOfBox(
+  spec: EnclosureSpec,
+  extrusion: Extrusion,
+  skins: (face: string) => Skin,
+  { shop }: Around,
+): number | undefined {
+  const walls = wayOf(spec) === "square" ? faceNamesOf(extrusion) : extrusion.section.map(({ by }) => by);
+  const steps = walls.flatMap((face) => {
+    const { method } = skins(face);
+    return method === "cnc" ? [] : [method === "saw" ? shop.saw.step : shop.router.step];
+  });
+  return steps.length === 0 ? undefined : Math.max(...steps);
+}

@@ -1,0 +1,115 @@
+import { difference } from "../../../geometry/boolean.js";
+import { areaOfRegion, extentsOf } from "../../../geometry/measure.js";
+import type { Profile } from "../../../geometry/profile.js";
+import { tolerance } from "../../../geometry/tolerance.js";
+import { below, type Finding, mm, type Origin, raise, text } from "../../../input/finding.js";
+import { partId } from "../../../model/ids.js";
+import type { Around } from "../../../model/piece.js";
+import { rules } from "../../../shop/rules.js";
+import type { Draft } from "../../common/part.js";
+import { cutOutOffFace, driversTouch, recessNeedsFrame, recessTooDeepInPanel } from "../findings.js";
+import { faceOf } from "../form/box.js";
+import { type Face, offSheet, onSheet } from "../form/face.js";
+import type { EnclosureSpec } from "../schema.js";
+import type { Shape } from "../shape.js";
+import { seatDrafts } from "./drivers.js";
+import { entriesOf, type Seat } from "./seats.js";
+import { terminalDrafts } from "./terminal.js";
+
+/** What is wrong with where drivers and terminal sit. */
+export function mountingFindings(
+  spec: EnclosureSpec,
+  shape: Shape,
+  seats: readonly Seat[],
+  around: Around,
+): readonly Finding[] {
+  return [
+    ...seats.flatMap((seat) => offAir("driver cut-out", seat.face, seatDrafts(around.id, seat)[0], seat.from, around)),
+    ...terminalOff(spec, shape, around),
+    ...touching(seats, around),
+    ...recesses(spec, seats, around),
+  ];
+}
+
+function terminalOff(spec: EnclosureSpec, shape: Shape, around: Around): readonly Finding[] {
+  const face = spec.terminal && faceOf(shape, spec.terminal.in);
+  if (face === undefined) return [];
+  const [draft] = terminalDrafts(spec, face, face.panel, around);
+  return offAir("terminal cut-out", face, draft, below(around.origin, "terminal"), around);
+}
+
+/** A cut-out that runs over a neighbouring panel instead of opening into the air. */
+function offAir(what: string, face: Face, draft: Draft | undefined, from: Origin, around: Around): readonly Finding[] {
+  if (draft?.cut.kind !== "opening") return [];
+  const onAir = draft.cut.region.outer.map((corner) => {
+    return { ...corner, ...onSheet(face, face.air, offSheet(face, face.panel, corner)) };
+  });
+  const out = beyond(onAir, face.air.outline);
+  if (out <= tolerance.samePoint) return [];
+  const facts = { what: text(what), face: text(face.name), out: mm(out) };
+  return [raise(cutOutOffFace, { at: [from], on: [partId(around.id, face.name)], facts })];
+}
+
+/** How far a loop runs out over an outline, mm: 0 where it stays inside. */
+function beyond(loop: Profile, outline: Profile): number {
+  const n = outline.length;
+  const out = difference({ outer: loop, holes: [] }, [{ outer: outline, holes: [] }]);
+  if (out.every((region) => areaOfRegion(region) < tolerance.samePoint)) return 0;
+  // to the far side of each piece that is out, square to the edge that it crosses
+  return Math.max(
+    ...outline.map((a, i) => {
+      const b = outline[(i + 1) % n]!;
+      const length = Math.hypot(b.x - a.x, b.y - a.y);
+      const turned = out.flatMap(({ outer }) => {
+        const seen = outer.map((p) => ({
+          ...p,
+          x: ((p.x - a.x) * (b.x - a.x) + (p.y - a.y) * (b.y - a.y)) / length,
+          y: ((p.y - a.y) * (b.x - a.x) - (p.x - a.x) * (b.y - a.y)) / length,
+        }));
+        const { min, max } = extentsOf(seen);
+        return max.x < 0 || min.x > length ? [] : [-min.y];
+      });
+      return Math.max(0, ...turned);
+    }),
+  );
+}
+
+/** Two drivers of one face whose frames, or whose cut-outs and the board between them, need the same place. */
+function touching(seats: readonly Seat[], around: Around): readonly Finding[] {
+  return seats.flatMap((one, i) =>
+    seats.slice(i + 1).flatMap((other): readonly Finding[] => {
+      if (one.face !== other.face) return [];
+      const apart = Math.hypot(one.at.x - other.at.x, one.at.y - other.at.y);
+      const frames = (acrossOf(one) + acrossOf(other)) / 2;
+      const least = Math.max(frames, (one.cutOut + other.cutOut) / 2 + rules.web.value);
+      if (apart >= least - tolerance.samePoint) return [];
+      const facts = {
+        face: text(one.face.name),
+        apart: mm(apart),
+        least: mm(least),
+        driver: text(one.is),
+        other: text(other.is),
+      };
+      return [raise(driversTouch, { at: [one.from, other.from], on: [partId(around.id, one.face.name)], facts })];
+    }),
+  );
+}
+
+const acrossOf = ({ recess, driver, cutOut }: Seat) => recess?.across ?? driver.frame ?? cutOut;
+
+function recesses(spec: EnclosureSpec, seats: readonly Seat[], around: Around): readonly Finding[] {
+  return entriesOf(spec).flatMap(({ name, spec: wanted, path }): readonly Finding[] => {
+    const seat = seats.find((each) => each.name === name);
+    if (seat === undefined || wanted.recess === undefined) return [];
+    const at = [below(around.origin, ...path, "recess")];
+    const on = [partId(around.id, seat.face.name)];
+    if (seat.recess === undefined) {
+      const missing = seat.driver.frame === undefined ? "frame" : "flange";
+      return [raise(recessNeedsFrame, { at, on, facts: { driver: text(wanted.is), missing: text(missing) } })];
+    }
+    const most = seat.face.panel.thickness - rules.tipFloor.value;
+    if (seat.recess.deep <= most) return [];
+    const facts = { face: text(seat.face.name), deep: mm(seat.recess.deep), most: mm(Math.max(0, most)) };
+    return [raise(recessTooDeepInPanel, { at, on, facts })];
+  });
+}

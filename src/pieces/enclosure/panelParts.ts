@@ -1,0 +1,121 @@
+import { below, type Outcome } from "../../input/finding.js";
+import { partId } from "../../model/ids.js";
+import type { Joint } from "../../model/joint.js";
+import type { Edge, Part } from "../../model/part.js";
+import type { Around } from "../../model/piece.js";
+import { type Draft, makePart } from "../common/part.js";
+import type { Thread } from "./backing/blocks.js";
+import { liningHole, panelHole } from "./backing/threads.js";
+import type { Face, Sheet } from "./form/face.js";
+import { type JointScrew, screwDrafts } from "./joints/jointScrews.js";
+import { edgesOf } from "./joints/joints.js";
+import { letInDrafts } from "./joints/letIn.js";
+import { roundOverDrafts } from "./joints/roundOver.js";
+import { liningDrafts, liningRole, seatDrafts } from "./mounting/drivers.js";
+import type { Seat } from "./mounting/seats.js";
+import { terminalDrafts } from "./mounting/terminal.js";
+import type { EnclosureSpec } from "./schema.js";
+import { coveringOn, type Shape } from "./shape.js";
+
+/** What stands in the panels of a box besides its joints. */
+export type Fitted = {
+  readonly seats: readonly Seat[];
+  readonly threads: readonly Thread[];
+  readonly screws: readonly JointScrew[];
+};
+
+/** The panel of a face, and the board glued behind it where it is double. */
+export function panelParts(
+  face: Face,
+  fitted: Fitted,
+  spec: EnclosureSpec,
+  shape: Shape,
+  around: Around,
+): readonly Outcome<Part>[] {
+  return [panelPart(face, fitted, spec, shape, around), ...liningPart(face, fitted, spec, around)];
+}
+
+function panelPart(face: Face, fitted: Fitted, spec: EnclosureSpec, shape: Shape, around: Around): Outcome<Part> {
+  const { panel, skin } = face;
+  const screwFrom = [below(around.origin, spec.screws ? "screws" : "board")];
+  const jointFrom = [below(around.origin, spec.joints ? "joints" : "board")];
+  const seats = fitted.seats.filter((seat) => seat.face === face);
+  const covering = coveringOn(spec, face, around) > 0 ? spec.covered?.with : undefined;
+  const own = spec.panels?.[face.name]?.["cut by"];
+  return makePart({
+    piece: around.id,
+    role: face.name,
+    from: [around.origin],
+    board: skin.board,
+    features: [
+      outlineDraft(panel, around),
+      ...seats.flatMap((seat) => seatDrafts(around.id, seat)),
+      ...terminalDrafts(spec, face, panel, around),
+      ...fitted.threads.filter((thread) => thread.face === face).flatMap(panelHole),
+      ...screwDrafts(face, fitted.screws, screwFrom),
+      ...letInDrafts(face, shape, jointFrom),
+      ...roundOverDrafts(spec, face, shape, around),
+    ],
+    edges: edgesOf(around.id, face, shape, spec.flush ?? []),
+    ...(covering === undefined ? {} : { coverings: { face: covering } }),
+    ...(own === undefined ? {} : { cutBy: own }),
+    at: panel.frame,
+  });
+}
+
+function liningPart(face: Face, fitted: Fitted, spec: EnclosureSpec, around: Around): readonly Outcome<Part>[] {
+  const { lining } = face;
+  const own = spec.panels?.[face.name];
+  if (lining === undefined || own?.double === undefined) return [];
+  const seats = fitted.seats.filter((seat) => seat.face === face);
+  return [
+    makePart({
+      piece: around.id,
+      role: liningRole(face),
+      from: [below(around.origin, "panels", face.name, "double")],
+      board: around.board(own.double),
+      features: [
+        outlineDraft(lining, around),
+        ...seats.flatMap((seat) => liningDrafts(around.id, seat, lining)),
+        ...terminalDrafts(spec, face, lining, around),
+        ...fitted.threads.filter((thread) => thread.face === face).flatMap((thread) => liningHole(thread, lining)),
+      ],
+      edges: bevelledOnly(lining),
+      ...(own["cut by"] === undefined ? {} : { cutBy: own["cut by"] }),
+      at: lining.frame,
+    }),
+  ];
+}
+
+function outlineDraft({ outline }: Sheet, around: Around): Draft {
+  const region = { outer: outline, holes: [] };
+  return {
+    name: "outline",
+    from: [below(around.origin, "outside")],
+    cut: { kind: "outline", region, corner: "sharp" },
+  };
+}
+
+function bevelledOnly({ bevels }: Sheet): Readonly<Record<string, Edge>> {
+  return Object.fromEntries(
+    Object.entries(bevels).map(([by, bevel]) => [by, { bevel, flush: 0, finish: { kind: "bare" } }]),
+  );
+}
+
+/** The boards behind double panels are glued flat onto them. */
+export function liningJoints({ faces }: Shape, { id }: Around): readonly Joint[] {
+  return faces
+    .filter(({ lining }) => lining !== undefined)
+    .map((face): Joint => {
+      const [laps, into] = [face.name, liningRole(face)];
+      return {
+        id: `${id}:${laps}+${into}`,
+        form: "lap",
+        laps: partId(id, laps),
+        into: partId(id, into),
+        edges: [],
+        axes: [],
+        glue: true,
+      };
+    });
+}
