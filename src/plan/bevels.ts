@@ -5,6 +5,8 @@ import { eachEdge } from "../geometry/measure.js";
 import type { Profile } from "../geometry/profile.js";
 import { polygon } from "../geometry/shapes.js";
 import type { SolidKernel, SolidRef } from "../geometry/solids.js";
+import { sureOffset } from "../geometry/sure.js";
+import { onceFor } from "../model/once.js";
 import type { Part } from "../model/part.js";
 import type { Standing } from "./standing.js";
 
@@ -13,6 +15,16 @@ export const isBevelled = (part: Part): boolean => Object.values(part.edges).som
 
 /** What holds both faces of a part before its bevels are sawn: the face's outline, or the blank where the back is larger. */
 export const squareOutline = (part: Part): Profile => (isBevelled(part) ? part.blank.outer : part.profile.outer);
+
+/** The outlines of a part's face and back, as one measures them in the plane of each. */
+export const facesOf = onceFor((part: Part): readonly [Profile, Profile] => {
+  const { outer } = part.profile;
+  if (!isBevelled(part)) return [outer, outer];
+  const shrinks = (by: string) => -part.thickness * Math.tan(part.edges[by]?.bevel ?? 0);
+  // in doubt, what surely holds it
+  const back = sureOffset({ outer, holes: [] }, shrinks, { corners: "sharp" });
+  return [outer, back.value?.[0]?.outer ?? part.blank.outer];
+});
 
 const over = 1; // mm of nothing beyond the board, so that no two faces lie in one plane
 

@@ -1,17 +1,17 @@
-import { compose, type Frame, identity, shifted } from "../geometry/frame.js";
+import { compose, type Frame, identity, place, shifted, type Vector } from "../geometry/frame.js";
 import { extentsOf } from "../geometry/measure.js";
 import { offsetProfile } from "../geometry/offset.js";
 import type { Point, Profile, Region, Vertex } from "../geometry/profile.js";
 import { polygon, rectangle } from "../geometry/shapes.js";
 import type { Block, SolidKernel, SolidRef } from "../geometry/solids.js";
-import type { StandingBlock } from "../geometry/solids-apart.js";
+import { cornersOf, type StandingBlock } from "../geometry/solids-apart.js";
 import { sureOffset } from "../geometry/sure.js";
 import { featureName } from "../model/ids.js";
 import type { Driver, Job, Obstacle } from "../model/job.js";
 import { onceFor } from "../model/once.js";
 import type { Feature, Part } from "../model/part.js";
 import { rules } from "../shop/rules.js";
-import { bevelWedges, isBevelled, squareOutline } from "./bevels.js";
+import { bevelWedges, facesOf, isBevelled, squareOutline } from "./bevels.js";
 import type { Standing } from "./standing.js";
 
 /**
@@ -27,10 +27,29 @@ export function boardOf(kernel: SolidKernel, standing: Standing): SolidRef {
   return taken.length === 0 ? board : kernel.difference(board, taken);
 }
 
-/** The board with its coverings on, as laid: every covered edge and side grown by its own covering. */
-export function finishedOf(kernel: SolidKernel, job: Job, { part, at }: Standing): SolidRef {
+/** The board with its coverings on, as laid: every covered edge and side grown by its own covering, bevels as they are. */
+export function finishedOf(kernel: SolidKernel, job: Job, standing: Standing): SolidRef {
+  const { part, at } = standing;
   const { face, back } = coveringOn(job, part);
-  return kernel.extrude(finishedRegion(part), part.thickness + face + back, compose(at, shifted(0, 0, face)));
+  if (!isBevelled(part)) {
+    return kernel.extrude(finishedRegion(part), part.thickness + face + back, compose(at, shifted(0, 0, face)));
+  }
+  const [front, behind] = facesOf(part).map((outer) => ({ outer, holes: part.profile.holes })) as [Region, Region];
+  return kernel.union([
+    boardOf(kernel, standing),
+    kernel.extrude(front, face, compose(at, shifted(0, 0, face))),
+    kernel.extrude(behind, back, compose(at, shifted(0, 0, -part.thickness))),
+  ]);
+}
+
+/** Places that hold the part with its coverings on between them: the corners of its block, or of both its bevelled faces. */
+export function finishedCorners(job: Job, standing: Standing): readonly Vector[] {
+  const { part, at } = standing;
+  if (!isBevelled(part)) return cornersOf(finishedBlock(job, standing));
+  const { face, back } = coveringOn(job, part);
+  return facesOf(part).flatMap((outline, i) =>
+    outline.map(({ x, y }) => place(at, [x, y, i === 0 ? face : -part.thickness - back])),
+  );
 }
 
 /** The block round the part with its coverings on. */

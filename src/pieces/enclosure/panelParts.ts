@@ -1,12 +1,16 @@
+import { fillet } from "../../geometry/corners.js";
+import type { Profile } from "../../geometry/profile.js";
 import { below, type Outcome } from "../../input/finding.js";
 import { partId } from "../../model/ids.js";
 import type { Joint } from "../../model/joint.js";
 import type { Edge, Part } from "../../model/part.js";
 import type { Around } from "../../model/piece.js";
+import { rules } from "../../shop/rules.js";
 import { type Draft, makePart } from "../common/part.js";
 import type { Thread } from "./backing/blocks.js";
 import { liningHole, panelHole } from "./backing/threads.js";
 import type { Face, Sheet } from "./form/face.js";
+import { meetingOf } from "./form/meeting.js";
 import { type JointScrew, screwDrafts } from "./joints/jointScrews.js";
 import { edgesOf } from "./joints/joints.js";
 import { letInDrafts } from "./joints/letIn.js";
@@ -48,7 +52,7 @@ function panelPart(face: Face, fitted: Fitted, spec: EnclosureSpec, shape: Shape
     from: [around.origin],
     board: skin.board,
     features: [
-      outlineDraft(panel, around),
+      outlineDraft(panel, around, cutCorners(face, shape)),
       ...seats.flatMap((seat) => seatDrafts(around.id, seat)),
       ...terminalDrafts(spec, face, panel, around),
       ...fitted.threads.filter((thread) => thread.face === face).flatMap(panelHole),
@@ -87,13 +91,26 @@ function liningPart(face: Face, fitted: Fitted, spec: EnclosureSpec, around: Aro
   ];
 }
 
-function outlineDraft({ outline }: Sheet, around: Around): Draft {
+function outlineDraft(sheet: Sheet, around: Around, outline = sheet.outline): Draft {
   const region = { outer: outline, holes: [] };
   return {
     name: "outline",
     from: [below(around.origin, "outside")],
     cut: { kind: "outline", region, corner: "sharp" },
   };
+}
+
+/**
+ * The outline of a panel as its machine can cut it: an inside corner where it covers both walls takes a radius, which
+ * stands proud of them by a little. One that fits round a wall's corner stays sharp.
+ */
+function cutCorners({ name, panel, skin }: Face, { meetings }: Shape): Profile {
+  if (skin.method !== "cnc") return panel.outline;
+  const n = panel.outline.length;
+  const covers = (by: string) => meetingOf(meetings, name, by).over === name;
+  const radius = (i: number) =>
+    covers(panel.outline[i]!.by) && covers(panel.outline[(i + n - 1) % n]!.by) ? rules.openingCorner.value : 0;
+  return fillet(panel.outline, radius, { corners: "inside" }).profile;
 }
 
 function bevelledOnly({ bevels }: Sheet): Readonly<Record<string, Edge>> {

@@ -10,7 +10,7 @@ import { type Finding, type FindingDef, mm, type Origin, raise, text } from "../
 import type { Check } from "../../model/build.js";
 import type { Job } from "../../model/job.js";
 import type { Part } from "../../model/part.js";
-import { finishedBlock, finishedOf, finishedRegion } from "../solids.js";
+import { finishedCorners, finishedOf, finishedRegion } from "../solids.js";
 import { nameOf, type Standing, standingParts } from "../standing.js";
 import { groupsOf } from "./common/groups.js";
 import { insideOutline, seenLevel } from "./common/level.js";
@@ -43,11 +43,11 @@ export const insideSpace: Check = {
   name: "inside the space",
   findings: [outsideSpace, aboveSpace, belowFloor],
   async run(job, _shop, plan) {
-    const parts = standingParts(plan).map((part) => ({ part, block: finishedBlock(job, part) }));
-    const crossing = parts.filter(({ part, block }) => {
-      return !surelyInside(cornersOf(block), job.space.outline) && !levelInside(part, job.space.outline);
+    const parts = standingParts(plan).map((part) => ({ part, corners: finishedCorners(job, part) }));
+    const crossing = parts.filter(({ part, corners }) => {
+      return !surelyInside(corners, job.space.outline) && !levelInside(part, job.space.outline);
     });
-    const heights = parts.flatMap(({ part, block }) => overHeight(job, part, blockAround(cornersOf(block))));
+    const heights = parts.flatMap(({ part, corners }) => overHeight(job, part, blockAround(corners)));
     if (crossing.length === 0) return gathered(heights);
     const kernel = await loadSolids();
     const sides = crossing.flatMap(({ part }) => kernel.within(() => overOutline(kernel, job, part)));

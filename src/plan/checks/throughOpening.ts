@@ -1,12 +1,12 @@
 import { identity } from "../../geometry/frame.js";
 import type { Block } from "../../geometry/solids.js";
-import { blockAround, cornersOf } from "../../geometry/solids-apart.js";
+import { blockAround } from "../../geometry/solids-apart.js";
 import { type Finding, type FindingDef, mm, type Origin, raise, text } from "../../input/finding.js";
 import type { Check } from "../../model/build.js";
 import type { PieceId } from "../../model/ids.js";
 import type { Job } from "../../model/job.js";
 import type { Part } from "../../model/part.js";
-import { finishedBlock } from "../solids.js";
+import { finishedBlock, finishedCorners } from "../solids.js";
 import { nameOf, standingIn } from "../standing.js";
 
 export const willNotGoIn: FindingDef = {
@@ -48,7 +48,7 @@ function tooLarge({ what, size, at, on }: Thing, width: number, height: number):
 /** A box goes in whole, coverings and all. */
 function wholeOf(job: Job, piece: PieceId, parts: readonly Part[]): Thing {
   const own = parts.filter((part) => part.piece === piece);
-  const corners = own.flatMap((part) => cornersOf(finishedBlock(job, standingIn(identity, part))));
+  const corners = own.flatMap((part) => finishedCorners(job, standingIn(identity, part)));
   return { what: piece, size: sizeOf(blockAround(corners)), at: own[0]?.from ?? [], on: piece };
 }
 
