@@ -2,6 +2,7 @@ import type { NestResult } from "../engine.js";
 import { collide } from "./collide.js";
 import { cover, emptyRaster, firstClear, type Ground, groundOf, occupy, type Stamp, stampOf } from "./raster.js";
 import { roomOf } from "./room.js";
+import { type IsClear, settled } from "./settle.js";
 import type { Shape } from "./shape.js";
 import type { Table } from "./table.js";
 
@@ -113,26 +114,16 @@ function spotOn(sheet: Open, turns: readonly Shape[], stampFor: (shape: Shape) =
 
 function lay(spot: Spot, item: number): void {
   const { sheet, shape, turn } = spot;
-  const { x, y } = slid(spot);
+  const { ground, room } = sheet;
+  const { x, y } = settled(shape, spot, [room[0], room[1]], ground.raster.cell, isClearOn(sheet, shape));
   sheet.laid.push({ item, turn, shape, x, y });
-  occupy(sheet.ground, shape, x - sheet.room[0], y - sheet.room[1]);
+  occupy(ground, shape, x - room[0], y - room[1]);
 }
 
-/** Left and down as far as the edges allow, by steps of a cell down to a hundredth of one. */
-function slid({ sheet, shape, ...from }: Spot): { readonly x: number; readonly y: number } {
-  const { cell } = sheet.ground.raster;
-  const [x0, y0] = sheet.room;
-  const clear = (x: number, y: number) =>
-    !sheet.laid.some((one) => collide(shape, one.shape, one.x - x, one.y - y)) &&
-    !sheet.fixed.some((one) => collide(shape, one, -x, -y));
-  let { x, y } = from;
-  for (let step = cell; step > cell / 100; step /= 2) {
-    const left = Math.max(x0 - shape.x0, x - step);
-    if (left < x && clear(left, y)) x = left;
-    const down = Math.max(y0 - shape.y0, y - step);
-    if (down < y && clear(x, down)) y = down;
-  }
-  return { x, y };
+function isClearOn({ laid, fixed }: Open, shape: Shape): IsClear {
+  return (x, y) =>
+    !laid.some((one) => collide(shape, one.shape, one.x - x, one.y - y)) &&
+    !fixed.some((one) => collide(shape, one, -x, -y));
 }
 
 function placedOf({ corners, order }: Table, { item, turn, x, y }: OnGround) {

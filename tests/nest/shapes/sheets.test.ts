@@ -130,6 +130,34 @@ describe("true shapes on sheets", () => {
     expect(area / (1500 * 600 - clear)).toBeGreaterThan(0.75);
   });
 
+  it("presses parts together until they touch, up to two hundredths of a millimetre, never nearer", () => {
+    const list = items(
+      [
+        [2, panel(300, 600)],
+        [1, disc(600)],
+      ],
+      8,
+    );
+    const [only] = nested(orderOf(list, [sheet(2500, 612, { trim: 5 })], 300)).sheets;
+    const ends = only!.placed.map(({ item, x }) => x + (item === 2 ? 600 : 300));
+    const touching = 5 + 300 + 8 + 300 + 8 + 600;
+    expect(Math.max(...ends)).toBeGreaterThanOrEqual(touching - 1e-5);
+    expect(Math.max(...ends)).toBeLessThan(touching + 2 * 0.02);
+  });
+
+  it("keeps small parts away from the sheet's edges where there is room among the others", () => {
+    const list = items(
+      [
+        [2, ringOf(420, 330)],
+        [4, disc(70)],
+      ],
+      8,
+    );
+    const order = orderOf(list, [sheet(2000, 900, { trim: 5 })], 300);
+    const small = nested(order).sheets[0]!.placed.filter(({ item }) => item >= 2);
+    for (const { x, y } of small) expect(Math.min(x, y, 900 - y - 70)).toBeGreaterThan(60);
+  });
+
   it("leaves a part that no sheet takes, and lays the rest", () => {
     const result = nested(
       orderOf(
