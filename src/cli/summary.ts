@@ -76,7 +76,7 @@ function programLines({ program }: Build): readonly string[] {
   ];
 }
 
-export function sheetSize(sheet: NestedSheet, show: Show): string {
+export function sheetSize(sheet: Pick<NestedSheet, "length" | "width">, show: Show): string {
   return `${showLength(sheet.length, show)} x ${shownLength(sheet.width, show)}`;
 }
 
