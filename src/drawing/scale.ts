@@ -4,9 +4,18 @@ export type Scale = { readonly paper: number; readonly real: number };
 /** ISO 5455: 1:1 and the reductions that a workshop's sheets need; 1:2.5 fills the widest step (from memory). */
 const reductions = [1, 2, 2.5, 5, 10, 20, 50, 100];
 
-/** The largest scale at which something `width` by `height` (real mm) goes into the room (paper mm). */
-export function largestScale(width: number, height: number, room: { width: number; height: number }): Scale {
-  const real = reductions.find((by) => width / by <= room.width && height / by <= room.height);
+/**
+ * The largest scale at which something `width` by `height` (real mm) goes into the room (paper mm). `more`: reductions
+ * that may be taken too.
+ */
+export function largestScale(
+  width: number,
+  height: number,
+  room: { readonly width: number; readonly height: number },
+  more: readonly number[] = [],
+): Scale {
+  const steps = [...reductions, ...more].sort((a, b) => a - b);
+  const real = steps.find((by) => width / by <= room.width && height / by <= room.height);
   return { paper: 1, real: real ?? 10 ** Math.ceil(Math.log10(Math.max(width / room.width, height / room.height))) };
 }
 

@@ -1,9 +1,10 @@
 import { pointInProfile, pointInRegion } from "../geometry/inside.js";
 import { extentsOf } from "../geometry/measure.js";
 import type { Extents, Point, Region } from "../geometry/profile.js";
-import { crosses, type Segment } from "./dimensions/labels.js";
+import { crosses, meet, overlap, type Segment } from "./dimensions/labels.js";
 import type { Item, Text } from "./page.js";
 import { segmentsOf } from "./partView.js";
+import { filledBox, lineThrough, polar } from "./shapes.js";
 import { boxOf, write } from "./textBox.js";
 
 type Line = { readonly text: string; readonly height: number; readonly bold: boolean };
@@ -18,15 +19,16 @@ export type TagWords = { readonly number: string; readonly name: string; readonl
 
 /**
  * A part's tag on a sheet, `region` on paper: near its middle, clear of its edges and of the `others`, level or upright. Of
- * several forms the fullest that has a clear place, on the part or else in an opening; where none has, the number alone
- * in the middle.
+ * several forms the fullest that has a clear place, on the part or else in an opening where nothing lies; never across the
+ * part's edge. Undefined where not even the number has room.
  */
-export function sheetTag(words: TagWords, region: Region, others: readonly Region[]): readonly Item[] {
+export function sheetTag(words: TagWords, region: Region, others: readonly Region[]): readonly Text[] | undefined {
   const extents = extentsOf(region.outer);
   const lines = [region, ...others].flatMap(edgesOf).filter((line) => crosses(line, extents));
   const centres = centresIn(extents);
   const onPart = (at: Point) => pointInRegion(region, at);
-  const inOpening = (at: Point) => region.holes.some((hole) => pointInProfile(hole, at));
+  const inOpening = (at: Point) =>
+    region.holes.some((hole) => pointInProfile(hole, at)) && !others.some((other) => pointInRegion(other, at));
   const ways = [
     { lies: onPart, turn: 0 },
     { lies: onPart, turn: Math.PI / 2 },
@@ -39,8 +41,47 @@ export function sheetTag(words: TagWords, region: Region, others: readonly Regio
       if (centre) return textsOf(form, centre, turn);
     }
   }
-  return textsOf(formsOf(words).at(-1)!, centres[0]!, 0);
+  return undefined;
 }
+
+/**
+ * A part's number beside it, with a line to it, for one that has no room for it: on the nearest place of `room` that is
+ * clear of all parts and of the words that are there, the line across no other part if that can be.
+ */
+export function tagBeside(
+  number: string,
+  part: Region,
+  others: readonly Region[],
+  taken: readonly Extents[],
+  room: Extents,
+): readonly Item[] {
+  const hold = part.outer[0]!;
+  const lines = [part, ...others].flatMap(edgesOf);
+  const theirs = others.flatMap(edgesOf);
+  const form = [{ text: number, height: 2.5, bold: true }];
+  const box = boxAround(form, 0);
+  const boxAt = ({ x, y }: Point): Extents => ({
+    min: { x: x + box.min.x, y: y + box.min.y },
+    max: { x: x + box.max.x, y: y + box.max.y },
+  });
+  const isFree = (at: Point) =>
+    isWithin(boxAt(at), room) &&
+    isClear(box, at, lines) &&
+    !taken.some((each) => overlap(each, boxAt(at), 0)) &&
+    ![part, ...others].some((each) => pointInRegion(each, at));
+  const places = distances.flatMap((away) => directions.map((angle) => polar(hold, away, angle))).filter(isFree);
+  const at = places.find((place) => !theirs.some((line) => meet(line, [place, hold]))) ?? places[0];
+  if (at === undefined) return [];
+  const texts = textsOf(form, at, 0);
+  return [lineThrough([at, hold], "narrow"), ...texts.flatMap((each) => [filledBox(boxOf(each), 1), each])];
+}
+
+/** Places tried round a part, mm of paper and rad. */
+const distances = [4, 6, 9, 13, 18, 25, 34];
+const directions = Array.from({ length: 24 }, (_, i) => (i * Math.PI) / 12);
+
+const isWithin = (box: Extents, room: Extents): boolean =>
+  box.min.x > room.min.x && box.max.x < room.max.x && box.min.y > room.min.y && box.max.y < room.max.y;
 
 function edgesOf(region: Region): readonly Segment[] {
   return [region.outer, ...region.holes].flatMap((path) =>

@@ -1,17 +1,23 @@
+import { intersection } from "../geometry/boolean.js";
 import { extentsOf } from "../geometry/measure.js";
-import type { Extents, Point, Profile, Region } from "../geometry/profile.js";
+import { offsetProfile } from "../geometry/offset.js";
+import type { Point, Profile, Region } from "../geometry/profile.js";
 import { rectangle as profileOf } from "../geometry/shapes.js";
 import type { Show } from "../input/show.js";
 import type { NestedSheet, Placed } from "../model/build.js";
 import type { Part } from "../model/part.js";
 import type { Rectangle } from "../nest/clearRectangle.js";
 import { toSheet } from "../nest/placed.js";
+import type { Remainder } from "../nest/remainder.js";
+import { boardOf } from "../shop/clearArea.js";
 import { overallHeight, overallWidth } from "./dimensions/overall.js";
-import type { Item } from "./page.js";
+import { hatch } from "./hatch.js";
+import type { Item, Stroke, Text } from "./page.js";
 import { partName } from "./partName.js";
 import { boxAt, filledBox, rectangle } from "./shapes.js";
-import { sheetTag } from "./sheetTag.js";
+import { sheetTag, tagBeside } from "./sheetTag.js";
 import { overallSize, runningSize } from "./sizes.js";
+import { boxOf, textWidth, write } from "./textBox.js";
 
 /** A part and where it lies. */
 export type Lying = { readonly part: Part; readonly placed: Placed };
@@ -19,67 +25,109 @@ export type Lying = { readonly part: Part; readonly placed: Placed };
 /** A sheet on paper: its zero corner, and mm of paper for 1 mm. */
 export type Laid = { readonly corner: Point; readonly scale: number };
 
+/** Greys, apart from each other on a poor printer too: what is cut away, and what is kept clear. */
 const waste = 0.88;
+const kept = 0.62;
+/** Between the lines over what is left, mm of paper. */
+const hatching = 4;
 
-/** A nested sheet: parts white on grey, the trim, what is left over as one piece, the sheet's own size. */
+/**
+ * A nested sheet: parts white on grey, what is left over hatched with its rectangles dashed and their sizes, zones darker,
+ * the trim, the sheet's own size.
+ */
 export function drawSheet(
   sheet: NestedSheet,
   lying: readonly Lying[],
-  left: Rectangle | undefined,
+  rest: Remainder,
   laid: Laid,
   show: Show,
 ): readonly Item[] {
-  const outline = onPaper(laid, 0, 0, sheet.length, sheet.width);
-  const { trim } = sheet;
-  const usable = onPaper(laid, trim, trim, sheet.length - 2 * trim, sheet.width - 2 * trim);
+  const board = onPaper(laid, boardOf(sheet));
+  const box = boxAt(laid.corner.x, laid.corner.y, sheet.length * laid.scale, sheet.width * laid.scale);
+  const parts = lying.map((each) => regionOnPaper(each, laid));
+  const left = rest.rectangles.flatMap((each) => remainderLines(each, laid, show));
+  const tags = lying.map((each, i) => tagOf(each, parts, i, show));
+  const taken = [...left, ...tags.flatMap((tag) => tag ?? [])].flatMap((item) =>
+    item.kind === "text" ? [boxOf(item)] : [],
+  );
+  const beside = lying.flatMap(({ part }, i) =>
+    tags[i] ? [] : tagBeside(part.number, parts[i]!, othersOf(parts, i), taken, box),
+  );
   return [
-    filledBox(outline, waste),
-    ...(left ? remainderLines(left, laid, show) : []),
-    ...lying.flatMap((each) => drawBlank(each, laid)),
-    rectangle(outline, "visible"),
-    ...(trim > 0 ? [rectangle(usable, "phantom")] : []),
-    ...lying.flatMap((each) => tagOf(each, lying, laid, show)),
-    ...overallWidth(outline, outline.max.y, overallSize(sheet.length, show)),
-    ...overallHeight(outline, outline.max.x, overallSize(sheet.width, show), 1),
+    { kind: "fill", paths: [board], grey: waste },
+    ...rest.regions.flatMap((region) => hatch(regionOn(region, laid), hatching)),
+    ...left,
+    ...(sheet.zones ?? []).flatMap((zone) => zoneLines(onPaper(laid, zone), board)),
+    ...parts.flatMap(drawBlank),
+    stroke(board, "visible"),
+    ...trimLines(sheet, laid),
+    ...tags.flatMap((tag) => tag ?? []),
+    ...beside,
+    ...overallWidth(box, box.max.y, overallSize(sheet.length, show)),
+    ...overallHeight(box, box.max.x, overallSize(sheet.width, show), 1),
   ];
 }
 
-function onPaper({ corner, scale }: Laid, x: number, y: number, length: number, width: number): Extents {
-  return boxAt(corner.x + x * scale, corner.y + y * scale, length * scale, width * scale);
+function onPaper({ corner, scale }: Laid, profile: Profile): Profile {
+  return profile.map((v) => ({ ...v, x: corner.x + v.x * scale, y: corner.y + v.y * scale }));
 }
 
-/** The largest piece that stays whole, dashed, with its size where that has room. */
-function remainderLines({ x, y, length, width }: Rectangle, laid: Laid, show: Show): readonly Item[] {
-  const box = onPaper(laid, x, y, length, width);
-  const region = profileOf(box.min.x, box.min.y, box.max.x, box.max.y, "left over");
-  const words = {
-    number: "left over",
-    name: "",
-    size: `${runningSize(length, show)} × ${runningSize(width, show)}`,
-    lies: "",
-  };
-  return [rectangle(box, "hidden"), ...sheetTag(words, { outer: region, holes: [] }, [])];
+const regionOn = ({ outer, holes }: Region, laid: Laid): Region => ({
+  outer: onPaper(laid, outer),
+  holes: holes.map((hole) => onPaper(laid, hole)),
+});
+
+const stroke = (path: Profile, line: Stroke["line"]): Stroke => ({ kind: "stroke", path, closed: true, line });
+
+/** The edge of what may be used. */
+function trimLines(sheet: NestedSheet, laid: Laid): readonly Item[] {
+  if (sheet.trim <= 0) return [];
+  return offsetProfile(boardOf(sheet), -sheet.trim).map((inner) => stroke(onPaper(laid, inner), "phantom"));
+}
+
+/** What parts keep clear of on the board: dark, with what it is where that has room. */
+function zoneLines(whole: Profile, board: Profile): readonly Item[] {
+  const word = whole[0]?.by ?? "";
+  const on = intersection({ outer: whole, holes: [] }, { outer: board, holes: [] });
+  return on.flatMap(({ outer }) => zoneOnBoard(outer, word));
+}
+
+function zoneOnBoard(zone: Profile, word: string): readonly Item[] {
+  const { min, max } = extentsOf(zone);
+  const height = 2.5;
+  const fits = textWidth(word, height) + 1 < max.x - min.x && height + 1 < max.y - min.y;
+  const at = { x: (min.x + max.x) / 2, y: (min.y + max.y) / 2 - height / 2 };
+  return [
+    { kind: "fill", paths: [zone], grey: kept },
+    stroke(zone, "narrow"),
+    ...(fits ? [write(at, word, { height, anchor: "middle" })] : []),
+  ];
+}
+
+/** A rectangle that can be cut from what is left, dashed, with its size on white where that has room. */
+function remainderLines({ x, y, length, width }: Rectangle, { corner, scale }: Laid, show: Show): readonly Item[] {
+  const box = boxAt(corner.x + x * scale, corner.y + y * scale, length * scale, width * scale);
+  const region = { outer: profileOf(box.min.x, box.min.y, box.max.x, box.max.y, "left over"), holes: [] };
+  const size = `${runningSize(length, show)} × ${runningSize(width, show)}`;
+  const texts = sheetTag({ number: size, name: "", size: "left over", lies: "" }, region, []) ?? [];
+  return [rectangle(box, "hidden"), ...texts.map((text) => filledBox(boxOf(text), 1)), ...texts];
 }
 
 /** The blank in white on the grey sheet, with what goes through it. */
-function drawBlank(each: Lying, laid: Laid): readonly Item[] {
-  const { outer, holes } = regionOnPaper(each, laid);
+function drawBlank({ outer, holes }: Region): readonly Item[] {
   return [
     { kind: "fill", paths: [outer, ...holes], grey: 1 },
-    { kind: "stroke", path: outer, closed: true, line: "visible" },
-    ...holes.map((path): Item => ({ kind: "stroke", path, closed: true, line: "narrow" })),
+    stroke(outer, "visible"),
+    ...holes.map((path) => stroke(path, "narrow")),
   ];
 }
 
-function regionOnPaper({ part, placed }: Lying, { corner, scale }: Laid): Region {
-  const { outer, holes } = toSheet(part, placed).region({ outer: part.blank.outer, holes: part.profile.holes });
-  const drawn = (profile: Profile): Profile =>
-    profile.map((v) => ({ ...v, x: corner.x + v.x * scale, y: corner.y + v.y * scale }));
-  return { outer: drawn(outer), holes: holes.map(drawn) };
+function regionOnPaper({ part, placed }: Lying, laid: Laid): Region {
+  return regionOn(toSheet(part, placed).region({ outer: part.blank.outer, holes: part.profile.holes }), laid);
 }
 
-/** The part's tag, on the part. */
-function tagOf({ part, placed }: Lying, lying: readonly Lying[], laid: Laid, show: Show): readonly Item[] {
+/** The part's tag, on the part; none where it has no room for its number. */
+function tagOf({ part, placed }: Lying, parts: readonly Region[], i: number, show: Show): readonly Text[] | undefined {
   const { min, max } = extentsOf(part.blank.outer);
   const words = {
     number: part.number,
@@ -87,6 +135,7 @@ function tagOf({ part, placed }: Lying, lying: readonly Lying[], laid: Laid, sho
     size: `${runningSize(max.x - min.x, show)} × ${runningSize(max.y - min.y, show)}`,
     lies: placed.backUp ? "back up" : "",
   };
-  const others = lying.filter((other) => other.part !== part).map((other) => regionOnPaper(other, laid));
-  return sheetTag(words, regionOnPaper({ part, placed }, laid), others);
+  return sheetTag(words, parts[i]!, othersOf(parts, i));
 }
+
+const othersOf = (parts: readonly Region[], i: number): readonly Region[] => parts.filter((_, k) => k !== i);

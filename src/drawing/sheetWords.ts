@@ -1,10 +1,11 @@
-import { areaOfRegion, extentsOf } from "../geometry/measure.js";
+import { areaOf, areaOfRegion, extentsOf } from "../geometry/measure.js";
 import { formatNumber } from "../input/number.js";
 import type { Show } from "../input/show.js";
 import type { Build, NestedSheet, Placed } from "../model/build.js";
 import type { Part } from "../model/part.js";
-import type { Rectangle } from "../nest/clearRectangle.js";
-import { type Block, type Column, oneLine, paragraph, rule, tableHead, tableRow } from "./blocks.js";
+import type { Remainder } from "../nest/remainder.js";
+import { boardOf } from "../shop/clearArea.js";
+import { type Block, type Column, oneLine, paragraph, tableHead, tableRow } from "./blocks.js";
 import { partName } from "./partName.js";
 import type { Lying } from "./sheetView.js";
 import { degrees, runningSize, sizePair, toolSize } from "./sizes.js";
@@ -15,35 +16,42 @@ export function sheetSource({ offcut, onHand }: NestedSheet): string {
   return onHand ? "whole sheet, in the rack" : "whole sheet, to buy";
 }
 
-/** The column beside a nested sheet: which sheet, what is left of it, how each part lies. */
+/** Which sheet it is and how it is seen, what is kept clear, how much of it the parts take and what is left. */
 export function sheetWords(
   sheet: NestedSheet,
   lying: readonly Lying[],
-  left: Rectangle | undefined,
-  build: Build,
+  rest: Remainder,
+  { job, shop }: Build,
+  seen: string,
   width: number,
 ): readonly Block[] {
-  const { job, shop } = build;
+  const { show } = job;
   const stock = job.boards[sheet.board]?.stock ?? "";
+  const size = `${sheet.outline ? "of odd form, " : ""}${sizePair(sheet.length, sheet.width, show)}`;
+  const sentences = [
+    `${shop.boards[stock]?.material ?? stock} (board ${sheet.board}, ${stock}), ${sheetSource(sheet)}`,
+    sheet.trim > 0 ? `${size}; ${toolSize(sheet.trim, show)} left free all round` : size,
+    ...withinWords(sheet, show),
+    seen,
+    ...keptClear(sheet),
+    ...usedAndLeft(sheet, lying, rest, show),
+  ];
+  return [
+    oneLine(`Sheet ${sheet.sheet}`, width, { height: 3.5, bold: true }),
+    ...sentences.map((words) => paragraph(words, width, {}, 0.5)),
+  ];
+}
+
+/** Every part on a sheet: its size and how it lies. */
+export function sheetList(lying: readonly Lying[], width: number, show: Show): readonly Block[] {
   const columns: readonly Column[] = [
     { title: "no.", width: width * 0.12 },
     { title: "part", width: width * 0.4 },
     { title: "size", width: width * 0.28 },
     { title: "lies", width: width * 0.2 },
   ];
-  return [
-    oneLine(`Sheet ${sheet.sheet}`, width, { height: 5, bold: true }),
-    paragraph(`${shop.boards[stock]?.material ?? stock} (board ${sheet.board}, ${stock})`, width, { height: 3.5 }),
-    paragraph(sheetSource(sheet), width, { height: 3.5 }),
-    paragraph(
-      `${sizePair(sheet.length, sheet.width, job.show)}, ${toolSize(sheet.trim, job.show)} left free all round`,
-      width,
-    ),
-    ...usedAndLeft(sheet, lying, left, job.show).map((words) => paragraph(words, width)),
-    rule(width),
-    tableHead(columns),
-    ...lying.map(({ part, placed }) => tableRow(columns, partCells(part, placed, job.show))),
-  ];
+  if (lying.length === 0) return [];
+  return [tableHead(columns), ...lying.map(({ part, placed }) => tableRow(columns, partCells(part, placed, show)))];
 }
 
 function partCells(part: Part, placed: Placed, show: Show): readonly string[] {
@@ -57,15 +65,31 @@ function partCells(part: Part, placed: Placed, show: Show): readonly string[] {
   ];
 }
 
-/** How much of the sheet the parts take, and the largest piece that stays whole. */
-function usedAndLeft(
-  sheet: NestedSheet,
-  lying: readonly Lying[],
-  left: Rectangle | undefined,
-  show: Show,
-): readonly string[] {
+/** Where in its offcut a rectangle lies that a saw has of it. */
+function withinWords({ within }: NestedSheet, show: Show): readonly string[] {
+  if (within === undefined) return [];
+  const place = `${runningSize(within.x, show)}, ${runningSize(within.y, show)}`;
+  return [`Lies on the side ${within.side} of its offcut, its lower left corner at ${place} there`];
+}
+
+/** "Kept clear, dark: 2 clamps, 1 knot". */
+function keptClear({ zones = [] }: NestedSheet): readonly string[] {
+  const names = zones.map(([first]) => first?.by ?? "");
+  const counts = [...new Set(names)].map((name) => {
+    const n = names.filter((one) => one === name).length;
+    return `${n} ${name}${n === 1 ? "" : "s"}`;
+  });
+  return counts.length === 0 ? [] : [`Kept clear, dark: ${counts.join(", ")}`];
+}
+
+/** How much of the sheet the parts take, and what is worth keeping. */
+function usedAndLeft(sheet: NestedSheet, lying: readonly Lying[], rest: Remainder, show: Show): readonly string[] {
   const used = lying.reduce((sum, { part }) => sum + areaOfRegion({ outer: part.blank.outer, holes: [] }), 0);
-  const share = formatNumber((100 * used) / (sheet.length * sheet.width), 0);
-  const whole = left === undefined ? "no piece" : `${sizePair(left.length, left.width, show)} (dashed)`;
-  return [`Parts take ${share} % of the sheet`, `Left over in one piece: ${whole}`];
+  const share = formatNumber((100 * used) / areaOf(boardOf(sheet)), 0);
+  const sizes = rest.rectangles.map(
+    ({ length, width }) => `${runningSize(length, show)} × ${runningSize(width, show)}`,
+  );
+  const left =
+    sizes.length === 0 ? "Nothing left over that is worth keeping" : `Left over, hatched: ${sizes.join("; ")}`;
+  return [`Parts take ${share} % of the sheet`, left];
 }

@@ -1,6 +1,6 @@
 import { extentsOf } from "../geometry/measure.js";
 import type { Profile } from "../geometry/profile.js";
-import { againstTheClock } from "../geometry/shapes.js";
+import { mirrored, moved, turned } from "../geometry/transform.js";
 import { type Finding, type FindingDef, raise, text } from "../input/finding.js";
 import type { NestedSheet, Process, Registration } from "../model/build.js";
 import type { BoardId } from "../model/ids.js";
@@ -83,17 +83,17 @@ function atSaw(row: StockRow, grain: boolean): StockRow | Unused {
 function atMachine(row: StockRow, cnc: Cnc | undefined, pins: Registration | undefined): StockRow | Unused {
   if (pins !== undefined && !takesDowels(row, pins)) return { def: notTurnedOver };
   const bed = cnc === undefined ? [] : zonesOf(cnc);
-  const turned = pins === undefined ? [] : bed.map((zone) => turnedOver(zone, row.width));
+  const mirror = pins === undefined ? [] : bed.map((zone) => turnedOver(zone, row.width));
   const dowels = pins === undefined ? [] : dowelZones(row, pins);
-  const more = [...bed, ...turned, ...dowels].filter((zone) => meets(zone, row));
+  const more = [...bed, ...mirror, ...dowels].filter((zone) => meets(zone, row));
   if (more.length === 0) return row;
   const zones = [...(row.zones ?? []), ...more];
   return clearArea(row, zones).length > 0 ? { ...row, zones } : { def: underZones };
 }
 
-/** What stands on the bed, seen from a sheet that lies turned over about its long side. */
-function turnedOver(zone: Profile, width: number): Profile {
-  return againstTheClock(zone.map((v) => ({ ...v, y: width - v.y, bulge: -v.bulge })));
+/** A place of a sheet, or what stands on the bed, seen from the sheet as it lies turned over about its long side. */
+export function turnedOver(zone: Profile, width: number): Profile {
+  return moved(turned(mirrored(zone), Math.PI), 0, width);
 }
 
 function meets(zone: Profile, { length, width }: StockRow): boolean {

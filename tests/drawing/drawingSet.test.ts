@@ -21,7 +21,9 @@ describe("the drawings of a job", () => {
     const titles = metric.map(({ title }) => title.split("  ")[0]);
     expect(titles).toEqual(
       ["Read before you cut", "Cut list", "B1", "B2", "B3", "B5", "B6", "P1", "P1", "R1", "H1", "Sheet box 1"].concat([
+        "Sheet box 1, continued",
         "Sheet plate offcut A",
+        "Sheet plate offcut A, continued",
       ]),
     );
   });

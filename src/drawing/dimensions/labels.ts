@@ -162,7 +162,8 @@ export function crosses([a, b]: Segment, box: Extents): boolean {
   return true;
 }
 
-function meet([a, b]: Segment, [c, d]: Segment): boolean {
+/** Whether two lines cross. */
+export function meet([a, b]: Segment, [c, d]: Segment): boolean {
   return side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;
 }
 

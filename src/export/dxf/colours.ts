@@ -15,6 +15,7 @@ const colours: Readonly<Record<string, number>> = {
   PIN: 8,
   SHEET: 8,
   TRIM: 8,
+  "KEEP-CLEAR": 20,
   NAME: 7,
   TABLE: 7,
 };

@@ -6,6 +6,7 @@ export type LineType = "CONTINUOUS" | "DASHED" | "DASHDOT";
 /** How lines are drawn on the layer of this name, one that `layerOf` or `partShapes` gave. */
 export function lineTypeOf(layer: string): LineType {
   if (layer.endsWith("-LATER") || layer === "TRIM" || layer.startsWith("TOOL-")) return "DASHDOT";
+  if (layer === "LEFT-OVER-RECTANGLE") return "DASHED";
   return layer.endsWith("-BACK") ? "DASHED" : "CONTINUOUS";
 }
 

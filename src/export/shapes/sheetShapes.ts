@@ -1,11 +1,17 @@
-import { toolSize } from "../../drawing/sizes.js";
+import { hatch } from "../../drawing/hatch.js";
+import { runningSize, toolSize } from "../../drawing/sizes.js";
+import { offsetProfile } from "../../geometry/offset.js";
+import type { Profile } from "../../geometry/profile.js";
 import { rectangle } from "../../geometry/shapes.js";
+import type { Show } from "../../input/show.js";
 import type { Build, NestedSheet, Placed } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
 import { toSheet } from "../../nest/placed.js";
+import type { Remainder } from "../../nest/remainder.js";
+import { boardOf, type Usable } from "../../shop/clearArea.js";
 import { nameShape } from "./nameShape.js";
 import { partShapes } from "./partShapes.js";
-import { layOnSheet, type Shape } from "./shape.js";
+import { layOnSheet, type Shape, widthOfWords } from "./shape.js";
 
 /** A part where it lies: its shapes and its name, sheet frame. */
 export function partOnSheet(part: Part, placed: Placed): readonly Shape[] {
@@ -13,11 +19,47 @@ export function partOnSheet(part: Part, placed: Placed): readonly Shape[] {
   return [...partShapes(part).map((shape) => layOnSheet(shape, to)), nameShape(part, to.region(part.profile))];
 }
 
-/** The sheet and what is trimmed off it. */
-export function boardShapes({ length, width, trim }: Pick<NestedSheet, "length" | "width" | "trim">): readonly Shape[] {
-  const edge: Shape = { kind: "loop", layer: "SHEET", profile: rectangle(0, 0, length, width, "sheet") };
-  const inner = rectangle(trim, trim, length - trim, width - trim, "trim");
-  return trim > 0 ? [edge, { kind: "loop", layer: "TRIM", profile: inner }] : [edge];
+/** The sheet, or an offcut's outline, what is trimmed off it, and what parts keep clear of. */
+export function boardShapes(sheet: Usable & Pick<NestedSheet, "zones">): readonly Shape[] {
+  const loop = (layer: string) => (profile: Profile) => ({ kind: "loop", layer, profile }) as const;
+  const board = boardOf(sheet);
+  const within = sheet.trim > 0 ? offsetProfile(board, -sheet.trim) : [];
+  return [loop("SHEET")(board), ...within.map(loop("TRIM")), ...(sheet.zones ?? []).map(loop("KEEP-CLEAR"))];
+}
+
+/** Between the lines over what is left, mm of board. */
+const hatching = 40;
+
+/** The sheet's own size, and what is left over, hatched, with its rectangles and their sizes: to be looked at, not cut. */
+export function restShapes(
+  sheet: Pick<NestedSheet, "length" | "width">,
+  rest: Remainder,
+  show: Show,
+): readonly Shape[] {
+  const words = (text: string, x: number, y: number, most: number): Shape => {
+    const height = Math.min(24, most / widthOfWords(text, 1));
+    return {
+      kind: "words",
+      layer: "SIZE",
+      at: { x: x - widthOfWords(text, height) / 2, y: y - height / 2 },
+      height,
+      text,
+    };
+  };
+  const size = (length: number, width: number) => `${runningSize(length, show)} x ${runningSize(width, show)}`;
+  return [
+    words(size(sheet.length, sheet.width), sheet.length / 2, sheet.width + 30, sheet.length),
+    ...rest.regions.flatMap((region) => [
+      ...[region.outer, ...region.holes].map((profile): Shape => ({ kind: "loop", layer: "LEFT-OVER", profile })),
+      ...hatch(region, hatching).map(({ path }): Shape => {
+        return { kind: "chain", layer: "LEFT-OVER", path: path.map((bend) => ({ ...bend, by: "" })) };
+      }),
+    ]),
+    ...rest.rectangles.flatMap(({ x, y, length, width }): readonly Shape[] => [
+      { kind: "loop", layer: "LEFT-OVER-RECTANGLE", profile: rectangle(x, y, x + length, y + width, "left over") },
+      words(size(length, width), x + length / 2, y + width / 2, 0.9 * length),
+    ]),
+  ];
 }
 
 export function sheetLines({ job }: Build, sheet: NestedSheet): readonly string[] {
@@ -25,6 +67,8 @@ export function sheetLines({ job }: Build, sheet: NestedSheet): readonly string[
   return [
     `sheet ${sheet.sheet}, board ${sheet.board}, ${size(sheet.length)} x ${size(sheet.width)}`,
     "zero is the lower left corner of the sheet; x runs along its length",
+    ...(sheet.outline ? ["the offcut is of odd form: zero is the lower left corner of its extents"] : []),
+    ...(sheet.zones ? ["KEEP-CLEAR: clamps, knots, pins, dowels and holes; nothing is cut there"] : []),
     "where a part lies back up, its BACK layers are cut from above and its FACE layers from below",
   ];
 }

@@ -1,12 +1,13 @@
 import type { Build, Exporter, NestedSheet, OutputFile } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
+import { remainderOf } from "../../nest/remainder.js";
 import { programsOf } from "../gcode/gcodeFiles.js";
 import { outputNames } from "../outputNames.js";
 import { featureColumns, featureRows } from "../shapes/featureTable.js";
 import { cautionLines, headLines } from "../shapes/headLines.js";
 import { nameShape, partTitle } from "../shapes/nameShape.js";
 import { partShapes } from "../shapes/partShapes.js";
-import { boardShapes, partOnSheet, sheetLines } from "../shapes/sheetShapes.js";
+import { boardShapes, partOnSheet, restShapes, sheetLines } from "../shapes/sheetShapes.js";
 import { cutSvg } from "./cutSvg.js";
 import { svgOfShapes } from "./svgOfShapes.js";
 
@@ -72,10 +73,13 @@ function sheetSvg(build: Build, sheet: NestedSheet): Promise<Uint8Array> {
     const part = build.plan.built.parts.find(({ id }) => id === placed.part);
     return part === undefined ? [] : [{ part, placed }];
   });
-  return svgOfShapes([...boardShapes(sheet), ...lying.flatMap(({ part, placed }) => partOnSheet(part, placed))], {
+  const rest = remainderOf(sheet, build.plan.built.parts, build.process, build.shop);
+  const laid = lying.flatMap(({ part, placed }) => partOnSheet(part, placed));
+  return svgOfShapes([...boardShapes(sheet), ...restShapes(sheet, rest, { unit: "mm" }), ...laid], {
     title: `sheet ${sheet.sheet}`,
     description: [
       ...sheetLines(build, sheet),
+      "LEFT-OVER and SIZE layers say what remains and how large things are: they are not cut",
       ...tellOf(build),
       ...lying.flatMap(({ part }) => [partTitle(part), ...tableLines(build, part)]),
     ],
