@@ -1,15 +1,17 @@
 import { compose, type Frame, identity, place, shifted, type Vector } from "../geometry/frame.js";
 import { extentsOf } from "../geometry/measure.js";
+import { lineWithLine } from "../geometry/meet.js";
 import { offsetProfile } from "../geometry/offset.js";
-import type { Point, Profile, Region, Vertex } from "../geometry/profile.js";
+import type { Point, Profile, Region } from "../geometry/profile.js";
 import { polygon, rectangle } from "../geometry/shapes.js";
 import type { Block, SolidKernel, SolidRef } from "../geometry/solids.js";
 import { cornersOf, type StandingBlock } from "../geometry/solids-apart.js";
 import { sureOffset } from "../geometry/sure.js";
+import { tolerance } from "../geometry/tolerance.js";
 import { featureName } from "../model/ids.js";
 import type { Driver, Job, Obstacle } from "../model/job.js";
 import { onceFor } from "../model/once.js";
-import type { Feature, Part } from "../model/part.js";
+import type { Cut, Feature, Part } from "../model/part.js";
 import { rules } from "../shop/rules.js";
 import { bevelWedges, facesOf, isBevelled, squareOutline } from "./bevels.js";
 import type { Standing } from "./standing.js";
@@ -173,40 +175,74 @@ export function blockOfObstacle({ outline, bottom, top }: Obstacle, clear: numbe
 /** What is taken out of one side of a board, with a floor: a pocket, a rebate along a straight edge, a straight groove. */
 type Sunk = { readonly region: Region; readonly depth: number; readonly side: "face" | "back" };
 
-function sunkIn({ profile }: Part, { cut, side }: Feature): readonly Sunk[] {
+function sunkIn(part: Part, { cut, side }: Feature): readonly Sunk[] {
   if (typeof side !== "string") return [];
   if (cut.kind === "pocket") return [{ region: cut.region, depth: cut.depth, side }];
   if (cut.kind === "groove" && !cut.closed) {
-    return bandsOf(cut.path.slice(0, -1), cut.path.slice(1), -cut.width / 2, cut.width / 2).map((region) => {
-      return { region, depth: cut.depth, side };
+    const half = cut.width / 2;
+    return cut.path.slice(1).map((b, i) => {
+      const a = cut.path[i]!;
+      const strip = polygon([...beside(a, b, -half), ...beside(b, a, -half)], a.by);
+      return { region: { outer: strip, holes: [] }, depth: cut.depth, side };
     });
   }
-  if (cut.kind !== "edge" || cut.form !== "rebate") return [];
-  const { outer } = profile;
-  const along = outer.flatMap((a, i) =>
-    cut.along.includes(a.by) ? [[a, outer[(i + 1) % outer.length]!] as const] : [],
-  );
-  const starts = along.map(([a]) => a);
-  // from beyond the edge, so that no two faces lie in one plane
-  return bandsOf(
-    starts,
-    along.map(([, b]) => b),
-    -beyond,
-    cut.width,
-  ).map((region) => ({ region, depth: cut.depth, side }));
+  return cut.kind === "edge" && cut.form === "rebate"
+    ? rebatesOf(part, cut, side).map((region) => ({ region, depth: cut.depth, side }))
+    : [];
 }
 
-/** Strips to the left of straight edges, between two distances from them, mm; curved ones are left out. */
-function bandsOf(starts: readonly Vertex[], ends: readonly Point[], from: number, to: number): readonly Region[] {
-  return starts.flatMap((a, i): Region[] => {
-    const b = ends[i]!;
-    const length = Math.hypot(b.x - a.x, b.y - a.y);
-    if (a.bulge !== 0 || length === 0) return [];
-    const [nx, ny] = [-(b.y - a.y) / length, (b.x - a.x) / length];
-    const beside = (p: Point, d: number) => ({ x: p.x + nx * d, y: p.y + ny * d });
-    const strip = polygon([beside(a, from), beside(b, from), beside(b, to), beside(a, to)], a.by);
-    return [{ outer: strip, holes: [] }];
+/**
+ * The strips of a rebate, from beyond the edge, so that no two faces lie in one plane. In a corner that goes in, sharp or
+ * rounded, a strip runs on to where its inner side meets that of the next edge's rebate: the bit goes round there.
+ */
+function rebatesOf(part: Part, cut: Extract<Cut, { kind: "edge" }>, side: "face" | "back"): readonly Region[] {
+  const { outer } = part.profile;
+  const straight = outer.flatMap((a, i) => (a.bulge === 0 ? [[a, outer[(i + 1) % outer.length]!] as const] : []));
+  const n = straight.length;
+  return straight.flatMap(([a, b], i) => {
+    if (!cut.along.includes(a.by)) return [];
+    const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+    const corner = (end: 0 | 1, deep: number): Point => {
+      const other = straight[(i + (end === 0 ? n - 1 : 1)) % n]!;
+      const own = beside(a, b, deep);
+      const turn = end === 0 ? turnOf(other, [a, b]) : turnOf([a, b], other);
+      if (turn < -tolerance.smooth) {
+        const [c, d] = beside(...other, deep === 0 ? 0 : rebateAt(part, other[0].by, side));
+        return lineWithLine(...own, c, d)[0] ?? own[end];
+      }
+      // out at the end, where the back may stand out farther than the face
+      const back = Math.max(0, -part.thickness * Math.tan(part.edges[other[0].by]?.bevel ?? 0));
+      const out = ((end === 0 ? -1 : 1) * (back + beyond)) / length;
+      return { x: own[end].x + (b.x - a.x) * out, y: own[end].y + (b.y - a.y) * out };
+    };
+    const [out, outTo] = beside(a, b, -beyond);
+    const loop = [out, outTo, corner(1, 0), corner(1, cut.width), corner(0, cut.width), corner(0, 0)];
+    return [{ outer: polygon(loop, a.by), holes: [] }];
   });
+}
+
+/** Both ends of an edge moved to its left, mm. */
+function beside(a: Point, b: Point, distance: number): readonly [Point, Point] {
+  const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  const [x, y] = [(-(b.y - a.y) / length) * distance, ((b.x - a.x) / length) * distance];
+  return [
+    { x: a.x + x, y: a.y + y },
+    { x: b.x + x, y: b.y + y },
+  ];
+}
+
+/** How far one edge turns to the next, as a sine: below 0 where the corner between them goes in. */
+function turnOf([a, b]: readonly [Point, Point], [c, d]: readonly [Point, Point]): number {
+  const lengths = Math.hypot(b.x - a.x, b.y - a.y) * Math.hypot(d.x - c.x, d.y - c.y) || 1;
+  return ((b.x - a.x) * (d.y - c.y) - (b.y - a.y) * (d.x - c.x)) / lengths;
+}
+
+/** How wide an edge is rebated on this side, mm; 0 where it is not. */
+function rebateAt({ features }: Part, edge: string, on: "face" | "back"): number {
+  const widths = features.map(({ cut, side }) =>
+    side === on && cut.kind === "edge" && cut.form === "rebate" && cut.along.includes(edge) ? cut.width : 0,
+  );
+  return Math.max(0, ...widths);
 }
 
 /** mm of nothing beyond the board, so that no two faces lie in one plane. */

@@ -148,7 +148,7 @@ export const noSuchCorner: FindingDef = {
 export const letInNotSquare: FindingDef = {
   code: "let-in-not-square",
   severity: "error",
-  words: "{corner} cannot be a {form}: it is not square, or goes in",
+  words: "{corner} cannot be a {form}: it is not square, goes in, or lies beside a corner that does",
   next: "make it a butt or a mitre",
   explain: "A rebate or groove is routed square to the board, so that what is let in must stand square in it.",
 };

@@ -46,18 +46,19 @@ function panelPart(face: Face, fitted: Fitted, spec: EnclosureSpec, shape: Shape
   const seats = fitted.seats.filter((seat) => seat.face === face);
   const covering = coveringOn(spec, face, around) > 0 ? spec.covered?.with : undefined;
   const own = spec.panels?.[face.name]?.["cut by"];
+  const outline = cutCorners(face, shape);
   return makePart({
     piece: around.id,
     role: face.name,
     from: [around.origin],
     board: skin.board,
     features: [
-      outlineDraft(panel, around, cutCorners(face, shape)),
+      outlineDraft(panel, around, outline),
       ...seats.flatMap((seat) => seatDrafts(around.id, seat)),
       ...terminalDrafts(spec, face, panel, around),
       ...fitted.threads.filter((thread) => thread.face === face).flatMap(panelHole),
       ...screwDrafts(face, fitted.screws, screwFrom),
-      ...letInDrafts(face, shape, jointFrom),
+      ...letInDrafts(face, shape, outline, jointFrom),
       ...roundOverDrafts(spec, face, shape, around),
     ],
     edges: edgesOf(around.id, face, shape, spec.flush ?? []),

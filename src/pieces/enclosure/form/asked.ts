@@ -4,7 +4,7 @@ import type { EnclosureSpec } from "../schema.js";
 import type { Asked } from "./box.js";
 import { type Extrusion, faceNamesOf } from "./extrusion.js";
 import type { Skin } from "./face.js";
-import { type Choice, isSquare, type JointForm, meetingsOf, usualLaps } from "./meeting.js";
+import { type Choice, type Corner, type JointForm, meetingsOf, usualLaps } from "./meeting.js";
 import { extrusionOf, wayOf } from "./profile.js";
 
 /** The box as the job describes it, at this free size. */
@@ -12,8 +12,8 @@ export function askedOf(spec: EnclosureSpec, size: number, around: Around): Aske
   const extrusion = extrusionOf(spec, size);
   const skins = skinsOf(spec, extrusion, around);
   const laps = lapsOf(spec, extrusion);
-  const meetings = meetingsOf(extrusion, laps, (over, into, turn) =>
-    choiceOf(spec, skins(over), skins(into), over, into, turn),
+  const meetings = meetingsOf(extrusion, laps, (corner) =>
+    choiceOf(spec, skins(corner.over), skins(corner.into), corner),
   );
   return { extrusion, skins, laps, meetings, step: stepOfBox(spec, extrusion, skins, around) };
 }
@@ -45,18 +45,16 @@ export function lapsOf(spec: EnclosureSpec, extrusion: Extrusion): readonly stri
 }
 
 /** What the job says of the corner itself holds; what it says of all corners, where the corner takes it. */
-function choiceOf(spec: EnclosureSpec, over: Skin, into: Skin, a: string, b: string, turn: number): Choice {
+function choiceOf(spec: EnclosureSpec, over: Skin, into: Skin, corner: Corner): Choice {
   const { form, deep, at } = spec.joints ?? {};
-  const own = Object.entries(at ?? {}).find(([corner]) => namesCorner(corner, a, b))?.[1];
-  const usual = form !== undefined && takes(form, turn, into) ? form : undefined;
-  const letIn = form === "rebate" && into.setIn > 0 ? "groove" : usual;
-  return { form: own ?? letIn, deep: deep ?? over.board.thickness / 2 };
+  const own = Object.entries(at ?? {}).find(([names]) => namesCorner(names, corner.over, corner.into))?.[1];
+  return { form: own ?? usualOf(form, into, corner), deep: deep ?? over.board.thickness / 2 };
 }
 
-function takes(form: JointForm, turn: number, into: Skin): boolean {
-  if (form === "rebate") return isSquare({ turn }) && turn > 0;
-  if (form === "groove") return isSquare({ turn }) && turn > 0 && into.setIn > 0;
-  return form !== "mitre" || into.setIn === 0;
+function usualOf(form: JointForm | undefined, into: Skin, { letsIn }: Corner): JointForm | undefined {
+  if (form === "rebate" && letsIn) return into.setIn > 0 ? "groove" : "rebate";
+  if (form === "groove" && letsIn && into.setIn > 0) return "groove";
+  return form === "rebate" || form === "groove" || (form === "mitre" && into.setIn > 0) ? undefined : form;
 }
 
 /** The two faces that a corner of `joints: at` names: "top + rake". */

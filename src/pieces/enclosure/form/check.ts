@@ -10,7 +10,7 @@ import { askedOf, cornerNames } from "./asked.js";
 import { type Asked, type Boards, boardsOf } from "./box.js";
 import { endNames, faceNamesOf, sectionFrames, turnAtCorner, wallNames } from "./extrusion.js";
 import { depthOf } from "./face.js";
-import { isSquare, type Meeting } from "./meeting.js";
+import type { Meeting } from "./meeting.js";
 import { extrusionOf, sizesFor, wayOf } from "./profile.js";
 
 /** What is wrong with the description itself, whatever the size. */
@@ -118,9 +118,9 @@ export function formFindings(spec: EnclosureSpec, size: number, around: Around):
   const about = (def: (typeof say.enclosureFindings)[number], meeting: Meeting, facts: Finding["facts"] = {}) =>
     raise(def, { at, on: [around.id], facts: { corner: text(cornerOf(meeting)), ...facts } });
   return asked.meetings.flatMap((meeting): readonly Finding[] => {
-    const { over, into, form, deep, turn } = meeting;
+    const { over, into, form, deep, letsIn } = meeting;
     const letIn = form === "rebate" || form === "groove";
-    if (letIn && !(isSquare(meeting) && turn > 0)) return [about(say.letInNotSquare, meeting, { form: text(form) })];
+    if (letIn && !letsIn) return [about(say.letInNotSquare, meeting, { form: text(form) })];
     const face =
       asked.skins(over).setIn > 0 ? over : form === "mitre" && asked.skins(into).setIn > 0 ? into : undefined;
     if (face !== undefined) {

@@ -47,3 +47,9 @@ export function turnAtCorner(section: readonly Point[], k: number): number {
   const [ux, uy, vx, vy] = [b.x - a.x, b.y - a.y, c.x - b.x, c.y - b.y];
   return Math.atan2(ux * vy - uy * vx, ux * vx + uy * vy);
 }
+
+/** Whether a wall stands in a corner of the section that goes in. */
+export function isInsideCorner({ section }: Extrusion, wall: string): boolean {
+  const i = section.findIndex(({ by }) => by === wall);
+  return i >= 0 && [i, (i + 1) % section.length].some((k) => turnAtCorner(section, k) < 0);
+}

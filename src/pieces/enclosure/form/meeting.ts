@@ -1,30 +1,36 @@
-import { type Extrusion, endNames, turnAtCorner, wallNames } from "./extrusion.js";
+import { type Extrusion, endNames, isInsideCorner, turnAtCorner, wallNames } from "./extrusion.js";
 
 /** A butt covers the other's edge, a mitre is cut from both, a rebate or a groove lets the other in. */
 export const jointForms = ["butt", "square", "mitre", "rebate", "groove"] as const;
 export type JointForm = (typeof jointForms)[number];
 
-/** How two neighbouring faces of a box meet. Of a mitre neither runs over the other; the first named is the earlier. */
-export type Meeting = {
+/** Where two faces of a box meet, and which of them runs over the other. */
+export type Corner = {
   readonly over: string;
   readonly into: string;
+  /** Turn of the section between the two, rad; a quarter turn between a wall and an end. */
+  readonly turn: number;
+  /** Whether one can be let into the other: square, jutting out, and not an end that would go round an inside corner. */
+  readonly letsIn: boolean;
+};
+
+/** How two faces meet. Of a mitre neither runs over the other; the first named is the earlier. */
+export type Meeting = Corner & {
   /** `square`: a butt whose covering panel keeps its end square, and stands proud where the corner is not. */
   readonly form: JointForm;
   /** How deep the covered panel is let into the other, mm. */
   readonly deep: number;
-  /** Turn of the section between the two, rad; a quarter turn between a wall and an end. */
-  readonly turn: number;
 };
 
 /** What is wanted of one corner: the form, and how deep the covered panel is let in. */
 export type Choice = { readonly form: JointForm | undefined; readonly deep: number };
-export type ChoiceOf = (over: string, into: string, turn: number) => Choice;
+export type ChoiceOf = (corner: Corner) => Choice;
 
 const quarter = Math.PI / 2;
 /** A corner this near to a right angle is square, rad: 0.01 mm in the thickness of a board. */
 export const squareWithin = 5e-4;
 
-export const isSquare = ({ turn }: Pick<Meeting, "turn">): boolean => Math.abs(Math.abs(turn) - quarter) < squareWithin;
+export const isSquare = ({ turn }: Pick<Corner, "turn">): boolean => Math.abs(Math.abs(turn) - quarter) < squareWithin;
 
 /** The blade's tilt that a corner asks for, rad: of a butt for both panels, of a mitre for each. */
 export function tiltOf(form: JointForm, turn: number): number {
@@ -36,9 +42,11 @@ export function meetingsOf(extrusion: Extrusion, laps: readonly string[], choose
   const walls = wallNames(extrusion);
   const meet = (a: string, b: string, turn: number): Meeting => {
     const [over, into] = laps.indexOf(a) < laps.indexOf(b) ? [a, b] : [b, a];
-    const { form, deep } = choose(over, into, turn);
+    const round = endNames[extrusion.view].includes(into) && isInsideCorner(extrusion, over);
+    const corner = { over, into, turn, letsIn: isSquare({ turn }) && turn > 0 && !round };
+    const { form, deep } = choose(corner);
     const chosen = form ?? usualForm(turn);
-    return { over, into, form: chosen, deep: chosen === "rebate" || chosen === "groove" ? deep : 0, turn };
+    return { ...corner, form: chosen, deep: chosen === "rebate" || chosen === "groove" ? deep : 0 };
   };
   return [
     ...walls.map((wall, k) =>

@@ -1,0 +1,21 @@
+import fc from "fast-check";
+import { expect, it } from "vitest";
+import { hasErrors } from "../../src/input/finding.js";
+import { boxes, planBox } from "../property/boxes.js";
+import { proveBox } from "../property/boxProof.js";
+
+const runs = 500;
+
+it(`proves ${runs} boxes of all forms closed, joined, clear of each other and of the volume of the formula`, async () => {
+  let made = 0;
+  await fc.assert(
+    fc.asyncProperty(boxes, async (box) => {
+      const planned = planBox(box);
+      if (hasErrors(planned.findings)) return;
+      made += 1;
+      await proveBox(planned);
+    }),
+    { seed: 20261125, numRuns: runs },
+  );
+  expect(made).toBeGreaterThan(0.6 * runs);
+}, 3_600_000);
