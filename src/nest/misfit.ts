@@ -10,7 +10,9 @@ import { type StockRow, stockOfBoard } from "./stock.js";
 export const partOverSheet: FindingDef = {
   code: "part-over-sheet",
   severity: "error",
-  words: "{part} is {over} larger than any sheet of board {board} has room for: its blank measures {length} x {width}",
+  words:
+    "{part} is {over} larger than any sheet of board {board} has room for[, the nearest being {nearest}]: its blank " +
+    "measures {length} x {width}",
   next: "{way}",
   explain:
     "A part is laid on a sheet as a blank: its outline seen from both sides, with what is trimmed off later. The sheet's " +
@@ -33,10 +35,12 @@ export function misfitOf(
   const over = leastExcess(lies, rows);
   if (rows.length === 0 || over <= 1e-6) return [];
   const [lie] = lies;
+  const nearest = rows.find((row) => excessOf(lies, row) === over);
   const facts = {
     part: text(nameOf(part)),
     board: text(part.board),
     over: mm(over),
+    ...(nearest?.offcut !== undefined && { nearest: text(nearest.name) }),
     length: mm(Math.max(lie!.w, lie!.h)),
     width: mm(Math.min(lie!.w, lie!.h)),
     way: text(wayOut(job, shop, part, item, rows)),

@@ -11,6 +11,7 @@ import { type Bound, boundOf } from "./bound.js";
 import type { NestOrder, NestResult } from "./engine.js";
 import { type Group, groupsOf, isBackUp, itemOf, type Member } from "./groups.js";
 import { misfitOf, partOverSheet } from "./misfit.js";
+import { nearMiss, nearMisses } from "./nearMiss.js";
 import { overMachine, sheetOverMachine } from "./overMachine.js";
 import { cutTroubles, isTooSmallToHold, sawFindings, tooSmallFor, underKerf } from "./saw/findings.js";
 import { named } from "./saw/named.js";
@@ -28,6 +29,7 @@ export const nestFindings: readonly FindingDef[] = [
   stockUsedUp,
   sheetOverMachine,
   acceptedLayoutStale,
+  nearMiss,
   ...stockFindings,
   ...sawFindings,
 ];
@@ -143,6 +145,7 @@ function* nestGroup(
       fitting.map(({ part }) => part),
     ),
     ...(unlaid.length > 0 ? [shortOf(stockUsedUp, job, group.board, unlaid)] : []),
+    ...nearMisses(job, { items: order.items, parts: fitting.map(({ part }) => part), rows }, result),
     ...(group.byMachine ? sheets.flatMap((sheet) => overMachine(job, sheet, shop.cnc)) : []),
   ];
   const laid = order.items.filter((_, i) => !result.left.includes(i));

@@ -89,6 +89,8 @@ export const rules = {
   leastOffcutLength: { value: 300, source: practice },
   /** ... and this wide. */
   leastOffcutWidth: { value: 100, source: practice },
+  /** A board of the rack that misses a part by no more than this is worth a second look. */
+  nearMiss: { value: 3, source: practice },
   /** Through cuts go this far into the spoilboard. */
   intoSpoilboard: { value: 0.3, source: practice },
   /** The hand router takes no more than this in one pass (1/4 in with a 1/2 in bit) ... */

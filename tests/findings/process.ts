@@ -117,6 +117,10 @@ export const processTable: Table = {
     raises: `cnc: {second side: pins}\n${odd("trim: 0")}`,
     spares: "cnc: {second side: pins}\nboards: {mdf-12: {offcuts: [{name: A, length: 600, width: 400}]}}",
   }),
+  "near-miss": nest("pieces.cover", sized(603, 400), sized(603.1, 400), {
+    raises: "boards: {mdf-12: {offcuts: [{name: A, length: 600, width: 400}]}}",
+    spares: "boards: {mdf-12: {offcuts: [{name: A, length: 600, width: 400}]}}",
+  }),
   "board-under-zones": nest("boards.mdf-12", coverAlone({}), coverAlone({}), {
     raises: clamped("200 x 200"),
     spares: clamped("200 x 199"),

@@ -85,6 +85,11 @@ const cases: Readonly<Record<string, { readonly raised: Case; readonly short: Ca
     raised: turnedOver(sized(100, 100, rack({ outline: slanted(600, 400, 250) }))),
     short: turnedOver(sized(100, 100, rack({ outline: slanted(600, 400, 150) }))),
   },
+  // a rule of 3: nothing is said of what misses by more
+  "near-miss": {
+    raised: sized(603, 400, rack({})),
+    short: sized(603.1, 400, rack({})),
+  },
   "board-under-zones": {
     raised: clampedTo(600, sized(100, 100, rack({}))),
     short: clampedTo(599.9, sized(100, 100, rack({}))),
@@ -146,6 +151,28 @@ describe("a part that no sheet takes", () => {
     const { value } = nested(orderOf(parts, { one: board({ sheets: [sheet] }) }, () => ({})));
     expect(value!.left).toEqual(["set/big"]);
     expect(value!.sheets.flatMap((each) => each.placed.map((one) => one.part))).toEqual(["set/small"]);
+  });
+});
+
+describe("a near miss", () => {
+  const told = (length: number, width: number, more: Partial<Offcut> = {}) =>
+    nested(sized(length, width, rack(more)))
+      .findings.filter(({ code }) => code === "near-miss")
+      .map(({ facts }) => [facts["short"]!.value, facts["row"]!.value]);
+
+  it("says by how much and on which offcut, whichever way the part is turned", () => {
+    expect(told(600.6, 300)).toEqual([[expect.closeTo(0.6, 9), "offcut A"]]);
+    expect(told(300, 600.6)).toEqual([[expect.closeTo(0.6, 9), "offcut A"]]);
+    expect(told(600, 400)).toEqual([]);
+    expect(told(590.5, 300, { trim: 5 })).toEqual([[expect.closeTo(0.5, 9), "offcut A"]]);
+  });
+
+  it("stands beside a part over every sheet: which offcut is nearest", () => {
+    const only = { one: board({ offcuts: [{ name: "B", length: 600, width: 400, trim: 0 }] }) };
+    expect(nested(sized(600.6, 300, only)).findings[0]!.facts).toMatchObject({
+      over: { value: expect.closeTo(0.6, 9) },
+      nearest: { value: "offcut B" },
+    });
   });
 });
 
