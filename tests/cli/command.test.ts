@@ -73,6 +73,8 @@ describe("help and arguments", () => {
     [["check", "a.yaml", "--colour"], "unknown option '--colour'"],
     [["make", "a.yaml", "--seed", "seven"], "Write a whole number from 0 on"],
     [["make", "a.yaml", "--iterations", "0"], "Write a whole number from 1 on"],
+    [["nest", "a.yaml", "--iterations", "200,x"], "Write a whole number from 1 on"],
+    [["nest", "a.yaml", "--time", "soon"], "Write seconds or minutes"],
   ])("end with 2 for %j and say what is wrong", (args, words) => {
     const { status, out, err } = bafflewright(args);
     expect({ status, out }).toEqual({ status: 2, out: "" });
@@ -129,6 +131,60 @@ describe("the starter", () => {
     expect(status).toBe(0);
     expect(out).toMatch(/mdf-18/);
     expect(out).toMatch(/M6/);
+  });
+});
+
+describe("a layout", () => {
+  const sheetsOf = (out: string) => JSON.parse(out).layout.sheets;
+
+  it("that is searched for a while is found again by the count it gives, and kept once it is accepted", () =>
+    inScratch(async (cwd) => {
+      put(cwd, "job.yaml", small);
+      const timed = bafflewright(["nest", "job.yaml", "--time", "1s", "--seed", "7", "--accept", "--json"], { cwd });
+      expect(timed.status).toBe(0);
+      const kept = readFileSync(join(cwd, "job.layout.json"), "utf8");
+      const counts = JSON.parse(timed.out).search.iterations.join(",");
+      const again = ["nest", "job.yaml", "--iterations", counts, "--seed", "7", "--anew", "--json"];
+      expect(sheetsOf(bafflewright(again, { cwd }).out)).toEqual(sheetsOf(timed.out));
+      for (const command of ["nest", "check", "make"]) bafflewright([command, "job.yaml"], { cwd });
+      expect(sheetsOf(bafflewright(["nest", "job.yaml", "--seed", "3", "--json"], { cwd }).out)).toEqual(
+        sheetsOf(timed.out),
+      );
+      expect(readFileSync(join(cwd, "job.layout.json"), "utf8")).toBe(kept);
+    }));
+
+  it("that was accepted no longer holds when a part changes, and is told so", () =>
+    inScratch(async (cwd) => {
+      put(cwd, "job.yaml", small);
+      bafflewright(["nest", "job.yaml", "--accept"], { cwd });
+      put(cwd, "job.yaml", small.replaceAll("300", "301"));
+      const { status, err } = bafflewright(["make", "job.yaml", "--out", "made"], { cwd });
+      expect(status).toBe(0);
+      expect(err).toMatch(/job\.yaml:6.*accepted-layout-stale/);
+      expect(err).toMatch(/lid panel has changed/);
+    }));
+
+  it("that is not as it was accepted is told at its own file, and never written over", () =>
+    inScratch(async (cwd) => {
+      put(cwd, "job.yaml", small);
+      put(cwd, "job.layout.json", "notes of my own");
+      const { status, err } = bafflewright(["nest", "job.yaml", "--accept"], { cwd });
+      expect(status).toBe(1);
+      expect(err).toMatch(/job\.layout\.json:1:1.*accepted-layout-unreadable/);
+      expect(readFileSync(join(cwd, "job.layout.json"), "utf8")).toBe("notes of my own");
+    }));
+
+  it("is the best so far where its search is stopped", async () => {
+    await inScratch(async (cwd) => {
+      put(cwd, "job.yaml", small);
+      const { child, ended } = started(["nest", join(cwd, "job.yaml"), "--time", "10min", "--accept"]);
+      setTimeout(() => child.kill("SIGINT"), 3000);
+      const { status, err } = await ended;
+      if (process.platform === "win32") return;
+      expect(err).toContain("stopping with the best so far");
+      expect(status).toBe(0);
+      expect(existsSync(join(cwd, "job.layout.json"))).toBe(true);
+    });
   });
 });
 

@@ -3,6 +3,7 @@ import type { FindingDef } from "../../src/input/finding.js";
 import { inputFindings } from "../../src/input/inputFindings.js";
 import { textFileFindings } from "../../src/input/textFile.js";
 import { wordsOf } from "../../src/input/words.js";
+import { acceptedUnreadable } from "../../src/job/acceptedLayout.js";
 import { unknownCovering, withShop } from "../../src/job/coverings.js";
 import { jobFindings } from "../../src/job/findings.js";
 import { parseJob } from "../../src/job/parse.js";
@@ -104,8 +105,8 @@ const readJob = (job: Job) => parseJob(typeof job === "string" ? job : jobText(j
 const defs: readonly FindingDef[] = [...inputFindings, ...jobFindings];
 
 describe("every finding of the job file", () => {
-  it("has a case here, but for those of files on the disk and of the shop", () => {
-    const elsewhere = [...textFileFindings, unknownCovering].map((def) => def.code);
+  it("has a case here, but for those of files on the disk, of the shop and of the accepted layout", () => {
+    const elsewhere = [...textFileFindings, unknownCovering, acceptedUnreadable].map((def) => def.code);
     expect([...Object.keys(cases), ...elsewhere].sort()).toEqual(defs.map((def) => def.code).sort());
   });
 
