@@ -88,7 +88,10 @@ function* stepsOf(of: () => StripSearch): Generator<void, void> {
   while (canShorten(search)) yield* compress(search);
 }
 
-const canShorten = ({ best, least }: StripSearch): boolean => best.length > least * (1 + 1e-9);
+const canShorten = ({ best, least }: StripSearch): boolean => best.length > least * (1 + 2 * noise);
+
+/** Lengths that differ by a smaller share are one: a room as long as its widest part must take it. */
+const noise = 1e-9;
 
 /** Scatters the parts over a strip that grows until they come apart. */
 function* start(search: StripSearch): Generator<void, void> {
@@ -162,7 +165,7 @@ function* compress(search: StripSearch): Generator<void, void> {
 /** Cuts a share out of the best layout at a random place: what lies beyond moves up, over what lies before. */
 function shorten({ pile, best, least, random }: StripSearch, by: number): void {
   const [left] = pile.rooms;
-  const length = Math.max(least, best.length * (1 - by));
+  const length = Math.max(least * (1 + noise), best.length * (1 - by));
   const at = left! + random() * length;
   pile.rooms[2] = left! + length;
   for (let i = 0; i < pile.loose; i++) {

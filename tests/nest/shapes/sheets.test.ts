@@ -145,6 +145,16 @@ describe("true shapes on sheets", () => {
     expect(Math.max(...ends)).toBeLessThan(touching + 2 * 0.02);
   });
 
+  it("presses parts that lie askew down to the length of one of them", () => {
+    const askew = items([[3, panel(84.25, 97)]], 9.5).map((item) => ({ ...item, turns: [0.3, 0.3 + Math.PI] }));
+    const outline = slanted(558.75, 333.75, 22);
+    const stock = [
+      sheet(558.75, 333.75, { outline, trim: 9.5, count: 1, cost: 0 }),
+      sheet(600.25, 561.75, { trim: 12 }),
+    ];
+    expect(nested({ ...orderOf(askew, stock, 120), seed: 62 }).left).toEqual([]);
+  });
+
   it("keeps small parts away from the sheet's edges where there is room among the others", () => {
     const list = items(
       [
