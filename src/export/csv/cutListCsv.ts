@@ -6,11 +6,12 @@ import { type CutRow, cutListOf, type Size } from "../../lists/cutList.js";
 import { sizeShown } from "../../lists/sizeShown.js";
 import type { Build } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
+import { bevelsOf, jointsOf, outlinesOf } from "./assembly.js";
 import { type Cell, csvBytes } from "./csv.js";
 
 type Column = { readonly head: string; readonly cell: (row: CutRow, build: Build) => Cell };
 
-/** Sizes twice: as read at the bench, and to the micron for a machine. */
+/** Sizes twice: as read at the bench, and to the micron for a machine; with the joints these put the parts together. */
 const columns: readonly Column[] = [
   { head: "numbers", cell: (row) => row.numbers.join(" ") },
   { head: "quantity", cell: (row) => row.quantity },
@@ -31,6 +32,9 @@ const columns: readonly Column[] = [
   ...exactSize("as cut", (row) => row.asCut),
   ...exactSize("blank", (row) => row.blank),
   ...exactSize("finished", (row) => row.finished),
+  { head: "outline mm", cell: (row, build) => outlinesOf(partsIn(row, build)) },
+  { head: "bevels deg", cell: (row, build) => bevelsOf(partsIn(row, build)) },
+  { head: "joints mm", cell: (row, build) => jointsOf(partsIn(row, build), build) },
   { head: "build", cell: (_row, { hash }) => hash },
 ];
 
