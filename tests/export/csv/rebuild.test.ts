@@ -50,7 +50,7 @@ function panelsIn(bytes: Uint8Array): ReadonlyMap<string, Panel> {
           name: names[i]!,
           thickness: Number(cell("thickness mm")),
           outline: share("outline mm").map((text) => {
-            const [, edge, x, y] = /^(.+) (\S+) (\S+)$/.exec(text)!;
+            const [, edge, x, y] = /^(.+?) (\S+) (\S+)(?: bulge \S+)?$/.exec(text)!;
             return { edge: edge!, x: Number(x), y: Number(y) };
           }),
           bevels: new Map(
