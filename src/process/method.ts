@@ -11,15 +11,17 @@ export type Way = { readonly method: Method; readonly why: string };
 
 /**
  * As the piece says for the panel, else for itself, else the job, else the shop. A part meant for the saw goes to the hand router where its outline is
- * no rectangle of straight, square edges; openings alone leave it at the saw.
+ * no rectangle; bevels along its sides, and openings, leave it at the saw.
  */
 export function wayOf(job: Job, shop: Shop, part: Part): Way {
   const { method, who } = wanted(job, shop, part);
   if (method !== "saw") return { method, why: `as the ${who} says` };
   const odd = oddEdge(part);
   if (odd) return { method: "hand", why: `${odd}: sawn free, then routed by hand` };
+  const bevelled = Object.values(part.edges).some((edge) => edge.bevel !== 0);
   const opened = part.features.some(({ cut }) => cut.kind === "opening");
-  return { method, why: opened ? "sawn outline, hand-routed opening" : "a plain rectangle" };
+  const outline = bevelled ? "a rectangle with sawn bevels" : "a plain rectangle";
+  return { method, why: opened ? `${bevelled ? outline : "sawn outline"}, hand-routed opening` : outline };
 }
 
 function wanted(job: Job, shop: Shop, part: Part): { readonly method: Method; readonly who: string } {
@@ -31,7 +33,6 @@ function wanted(job: Job, shop: Shop, part: Part): { readonly method: Method; re
 
 /** What keeps a part from being sawn to shape. */
 function oddEdge(part: Part): string | undefined {
-  if (Object.values(part.edges).some((edge) => edge.bevel !== 0)) return "a bevelled edge";
   if (!isRectangle(part.profile.outer) || !isRectangle(part.blank.outer)) return "not a plain rectangle";
   return undefined;
 }

@@ -31,17 +31,30 @@ describe("the method", () => {
     });
   });
 
-  it("is the hand router where an outline meant for the saw is round, notched or bevelled", () => {
-    const bevel = { front: { bevel: 0.1, flush: 0, finish: { kind: "bare" as const } } };
+  it("is the hand router where an outline meant for the saw is round or notched", () => {
     const clipped = [
       ...sheetOutline.slice(0, 2),
       { x: 400, y: 280, bulge: 0, by: "clip" },
       { x: 380, y: 300, bulge: 0, by: "back" },
       sheetOutline[3]!,
     ];
-    for (const part of [disc, panel([], { edges: bevel }), panel([], { profile: { outer: clipped, holes: [] } })])
+    for (const part of [disc, panel([], { profile: { outer: clipped, holes: [] } })])
       expect(cut(part, "saw").method).toBe("hand");
     expect(cut(disc, "saw").why).toContain("not a plain rectangle");
+  });
+
+  it("stays the saw for a rectangle with bevels along its sides", () => {
+    const bevel = { front: { bevel: 0.1, flush: 0, finish: { kind: "bare" as const } } };
+    const made = cut(panel([], { edges: bevel }), "saw");
+    expect(made).toMatchObject({ method: "saw", why: "a rectangle with sawn bevels" });
+  });
+
+  it("is what the panel itself says, before its piece", () => {
+    const pieces = { lid: { kind: "panel", "cut by": "saw" } };
+    expect(cut(panel([], { cutBy: "cnc" }), "saw", {}, { pieces })).toMatchObject({
+      method: "cnc",
+      why: "as the panel says",
+    });
   });
 
   it("stays the saw for a rectangle with an opening, which is routed by hand", () => {
