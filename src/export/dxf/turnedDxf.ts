@@ -1,9 +1,8 @@
 import type { Build } from "../../model/build.js";
 import type { Setup } from "../../model/program.js";
-import { turnedOver } from "../../nest/stockFor.js";
 import { cautionLines, headLines } from "../shapes/headLines.js";
 import type { Shape } from "../shapes/shape.js";
-import { boardShapes } from "../shapes/sheetShapes.js";
+import { boardShapes, setupBoard } from "../shapes/sheetShapes.js";
 import { toolLines, toolShapes } from "../shapes/toolShapes.js";
 import { dxfBytes } from "./drawing.js";
 import { notesOf } from "./notes.js";
@@ -21,19 +20,6 @@ export function turnedDxf(build: Build, setup: Setup): Uint8Array {
     { lines: [told, ...headLines(build), ...toolLines(build, setup)], table: [] },
     { lines: cautionLines(build), table: [] },
   ]);
-  const shapes = [...boardShapes(turnedBoard(build, setup)), ...parts, ...toolShapes(setup), ...beside];
+  const shapes = [...boardShapes(setupBoard(build, setup)), ...parts, ...toolShapes(setup), ...beside];
   return dxfBytes({ shapes, notes: notesOf(build, setup.name), show: build.job.show, format: build.shop.dxf });
-}
-
-/** The sheet as it lies there, with an odd offcut's outline and what parts keep clear of. */
-function turnedBoard({ layout }: Build, setup: Setup): Parameters<typeof boardShapes>[0] {
-  const { length, width } = setup;
-  const sheet = layout.sheets.find((each) => each.sheet === setup.sheet);
-  return {
-    length,
-    width,
-    trim: 0,
-    ...(sheet?.outline && { outline: turnedOver(sheet.outline, width) }),
-    ...(sheet?.zones && { zones: sheet.zones.map((zone) => turnedOver(zone, width)) }),
-  };
 }

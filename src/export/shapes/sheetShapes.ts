@@ -6,8 +6,10 @@ import { rectangle } from "../../geometry/shapes.js";
 import type { Show } from "../../input/show.js";
 import type { Build, NestedSheet, Placed } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
+import type { Setup } from "../../model/program.js";
 import { toSheet } from "../../nest/placed.js";
 import type { Remainder } from "../../nest/remainder.js";
+import { turnedOver } from "../../nest/stockFor.js";
 import { boardOf, type Usable } from "../../shop/clearArea.js";
 import { nameShape } from "./nameShape.js";
 import { partShapes } from "./partShapes.js";
@@ -25,6 +27,20 @@ export function boardShapes(sheet: Usable & Pick<NestedSheet, "zones">): readonl
   const board = boardOf(sheet);
   const within = sheet.trim > 0 ? offsetProfile(board, -sheet.trim) : [];
   return [loop("SHEET")(board), ...within.map(loop("TRIM")), ...(sheet.zones ?? []).map(loop("KEEP-CLEAR"))];
+}
+
+/** The sheet of a setup as it lies there: an odd offcut's outline, and what parts keep clear of. */
+export function setupBoard({ layout }: Build, setup: Setup): Usable & Pick<NestedSheet, "zones"> {
+  const { length, width } = setup;
+  const sheet = layout.sheets.find((each) => each.sheet === setup.sheet);
+  const lie = (profile: Profile) => (setup.turnedOver ? turnedOver(profile, width) : profile);
+  return {
+    length,
+    width,
+    trim: 0,
+    ...(sheet?.outline && { outline: lie(sheet.outline) }),
+    ...(sheet?.zones && { zones: sheet.zones.map(lie) }),
+  };
 }
 
 /** Between the lines over what is left, mm of board. */

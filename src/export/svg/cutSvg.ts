@@ -12,10 +12,13 @@ const margin = 30;
 /**
  * A picture of a setup drawn from the text of its programs: a stroke as wide as the bit where it cuts, the deeper the
  * darker and the later drawn, so that tabs show as lighter bridges; the parts' outlines and the ways in the air over it.
- * Real millimetres. `top`: z of the sheet's top in the programs.
+ * Real millimetres. `board`: the sheet's outline, `zones`: what parts keep clear of, both as they lie there; `top`: z of the
+ * sheet's top in the programs.
  */
 export async function cutSvg(
   setup: Setup,
+  board: Profile,
+  zones: readonly Profile[],
   texts: readonly string[],
   top: number,
   about: SvgAbout,
@@ -24,10 +27,10 @@ export async function cutSvg(
   const svg = newSvg(setup.length + 2 * margin, setup.width + 2 * margin, about);
   const at = ({ x, y }: { readonly x: number; readonly y: number }) => ({ x: x + margin, y: setup.width - y + margin });
   const steps = texts.flatMap((text) => readProgram(text).steps);
-  svg
-    .rect(setup.length, setup.width)
-    .move(margin, margin)
-    .attr({ fill: "#f4ecd8", stroke: "#000000", "stroke-width": "0.5" });
+  const area = (profile: Profile, fill: string) =>
+    svg.element("path").attr({ d: pathData(profile, true, at), fill, stroke: "#000000", "stroke-width": "0.5" });
+  area(board, "#f4ecd8");
+  for (const zone of zones) area(zone, "#b0b0b0");
 
   const widths = new Map(setup.runs.map(({ number, d }) => [number, d]));
   const cuts = layerGroup(svg, "CUTS").attr({ fill: "none", "stroke-linecap": "round", "stroke-linejoin": "round" });

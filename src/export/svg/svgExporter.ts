@@ -1,13 +1,14 @@
 import type { Build, Exporter, NestedSheet, OutputFile } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
 import { remainderOf } from "../../nest/remainder.js";
+import { boardOf } from "../../shop/clearArea.js";
 import { programsOf } from "../gcode/gcodeFiles.js";
 import { outputNames } from "../outputNames.js";
 import { featureColumns, featureRows } from "../shapes/featureTable.js";
 import { cautionLines, headLines } from "../shapes/headLines.js";
 import { nameShape, partTitle } from "../shapes/nameShape.js";
 import { partShapes } from "../shapes/partShapes.js";
-import { boardShapes, partOnSheet, restShapes, sheetLines } from "../shapes/sheetShapes.js";
+import { boardShapes, partOnSheet, restShapes, setupBoard, sheetLines } from "../shapes/sheetShapes.js";
 import { cutSvg } from "./cutSvg.js";
 import { svgOfShapes } from "./svgOfShapes.js";
 
@@ -35,9 +36,13 @@ function cutFiles(build: Build): Promise<readonly OutputFile[]> {
   return Promise.all(
     build.program.setups.map(async (setup, i) => {
       const texts = programsOf(build, setup, cnc, "").map(({ text }) => text);
+      const board = setupBoard(build, setup);
       const top = cnc.zero === "bed" ? setup.thickness : 0;
       const about = { title: `cuts of ${setup.name}`, description: cutLines(build) };
-      return { path: `sheets/${setups[i]}-cut.svg`, bytes: await cutSvg(setup, texts, top, about) };
+      return {
+        path: `sheets/${setups[i]}-cut.svg`,
+        bytes: await cutSvg(setup, boardOf(board), board.zones ?? [], texts, top, about),
+      };
     }),
   );
 }
