@@ -134,3 +134,13 @@ it("stock that is written as a shop file reads back as the same stock", () => {
   expect(whole.value!.boards["mdf-18"]!.offcuts.map(({ name }) => name)).toEqual(["A", "B", "C"]);
   expect(whole.value!["least offcut"]).toEqual({ length: 400, width: 90 });
 });
+
+it("none on hand is none; ten thousand are a slip, told of at their place", () => {
+  const hand = (n: number) => shop(`boards: {mdf-18: {sheets: [{length: 800, width: 400, on hand: ${n}}]}}`);
+  expect(hand(0).findings).toEqual([]);
+  expect(hand(0).value!.boards["mdf-18"]!.sheets[0]!["on hand"]).toBe(0);
+  expect(hand(10_000).findings).toMatchObject([
+    { code: "out-of-range", at: [{ path: ["boards", "mdf-18", "sheets", 0, "on hand"] }] },
+  ]);
+  expect(hand(10_000).value!.boards["mdf-12"]).toBeDefined();
+});
