@@ -1,6 +1,8 @@
 import { extentsOf } from "../geometry/measure.js";
 import { offsetEach } from "../geometry/offset.js";
 import type { Profile } from "../geometry/profile.js";
+import { mm } from "../input/finding.js";
+import { showQuantity } from "../input/show.js";
 import type { Build } from "../model/build.js";
 import type { Job } from "../model/job.js";
 import type { EdgeFinish, Part } from "../model/part.js";
@@ -96,14 +98,24 @@ function wrapsOf(part: Part) {
 
 /** Edges that meet another part, so that nobody rounds or covers them. */
 function jointNote(part: Part): readonly string[] {
-  const names = Object.entries(part.edges).flatMap(([name, { finish }]) => (finish.kind === "joint" ? [name] : []));
-  return names.length === 0 ? [] : [`Glued edges, keep square and bare: ${names.map(edgeName).join(", ")}`];
+  const glued = Object.entries(part.edges).filter(([, { finish }]) => finish.kind === "joint");
+  const named = (bevelled: boolean) =>
+    glued.filter(([, { bevel }]) => (bevel !== 0) === bevelled).map(([name]) => edgeName(name));
+  const [square, leaning] = [named(false), named(true)];
+  return [
+    ...(square.length === 0 ? [] : [`Glued edges, keep square and bare: ${square.join(", ")}`]),
+    ...(leaning.length === 0 ? [] : [`Glued bevels, keep bare: ${leaning.join(", ")}`]),
+  ];
 }
 
+/** Where it is cut larger: what the blank measures, and how its corner lies to the one that positions are taken from. */
 function flushNote(part: Part, { job }: Build): readonly string[] {
   if (Object.values(part.edges).every(({ flush }) => flush === 0)) return [];
+  const [blank, trimmed] = [extentsOf(part.blank.outer), extentsOf(part.profile.outer)];
+  const more = (axis: "x" | "y") => showQuantity(mm(trimmed.min[axis] - blank.min[axis]), job.show);
   return [
-    `Cut ${sizeOf(part.blank.outer, job)} first (double-dotted line); trim flush to size after glue-up. Positions are from the trimmed edges`,
+    `Cut ${sizeOf(part.blank.outer, job)} first (double-dotted line); trim flush to size after glue-up. Positions are from ` +
+      `the trimmed edges; from those of the blank they are ${more("x")} more to the right and ${more("y")} more upwards`,
   ];
 }
 

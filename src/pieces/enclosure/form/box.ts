@@ -6,7 +6,7 @@ import { type Extrusion, endNames, sectionFrames } from "./extrusion.js";
 import { backOf, depthOf, type Face, type Sheet } from "./face.js";
 import { alongTo, crossing, inward } from "./lines.js";
 import { type Meeting, meetingOf } from "./meeting.js";
-import { proud, proudEnd, snapped } from "./snap.js";
+import { eased, proud, proudEnd, snapped } from "./snap.js";
 import { type Bounds, boundsOf, sheetAt, wallAxes, wallSheet } from "./wallSheet.js";
 import {
   coversAt,
@@ -78,8 +78,11 @@ function wallFaces(
     const covers = (a: string, b: string) =>
       [coversAt(wall.name, a, meetings), coversAt(wall.name, b, meetings)] as const;
     const sawn = skin.method === "cnc" ? undefined : step;
-    const along = proud(runs[i]!, covers(bounds.before, bounds.after), sawn);
-    const up = proud(lengthRun(wall.name, extrusion, skins, meetings), covers(bounds.low, bounds.high), sawn);
+    const deep = (other: string) => letInAt(meetings, wall.name, other);
+    const cut = (run: Run, one: string, other: string) =>
+      eased(proud(run, covers(one, other), sawn), [deep(one), deep(other)], sawn);
+    const along = cut(runs[i]!, bounds.before, bounds.after);
+    const up = cut(lengthRun(wall.name, extrusion, skins, meetings), bounds.low, bounds.high);
     const { thickness } = skin.board;
     return {
       name: wall.name,
@@ -157,7 +160,7 @@ export const faceOf = ({ faces }: Pick<Boards, "faces">, name: string): Face | u
   faces.find((face) => face.name === name);
 
 /** How deep a panel is let into the one that covers this edge of it, mm. */
-export const letInAt = (meetings: readonly Meeting[], face: string, other: string): number => {
-  const meeting = meetingOf(meetings, face, other);
-  return meeting.into === face ? meeting.deep : 0;
-};
+function letInAt(meetings: readonly Meeting[], face: string, other: string): number {
+  const { into, deep } = meetingOf(meetings, face, other);
+  return into === face ? deep : 0;
+}

@@ -156,6 +156,21 @@ export function proud(run: Run, covers: readonly [boolean, boolean], step: numbe
   return { face: moved(run.face), back: moved(run.back) };
 }
 
+/**
+ * A run cut down to whole steps where it is let into its neighbour: its end then stands off the floor of the rebate or
+ * groove by less than a step, and the joint is closed by its sides. What is not let in so far stays as it is.
+ */
+export function eased(run: Run, letIn: readonly [number, number], step: number | undefined): Run {
+  if (step === undefined) return run;
+  const size = spanOf(run);
+  const less = size - Math.floor(size / step + 1e-6) * step;
+  const [start, end] = letIn.map((deep) => deep > 2 * step) as [boolean, boolean];
+  if (less < tolerance.samePoint || (!start && !end)) return run;
+  const moved = ([a, b]: readonly [number, number]) =>
+    (end ? [a, b - less] : [a + less, b]) as readonly [number, number];
+  return { face: moved(run.face), back: moved(run.back) };
+}
+
 /** The same for an end's sheet: an upright or level edge that covers its wall is moved out until the sheet is whole steps. */
 export function proudEnd(sheet: Sheet, covers: (wall: string) => boolean, step: number | undefined): Sheet {
   if (step === undefined) return sheet;
