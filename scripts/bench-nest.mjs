@@ -1,16 +1,20 @@
-// How short a strip the true-shape search finds for published orders of shapes, beside the best that is known.
+// How short a strip the true-shape search finds for published orders of shapes, beside the best that is known; and how
+// many sheets the saw's packing needs for published orders of rectangles (bench-rectangles.mjs).
 //
-//   npm run bench:nest -- [--seconds N] [--seed S] [--json] FILE...
+//   npm run bench:nest -- [--seconds N] [--seed S] [--oriented] [--json] FILE...
 //
-// FILE: {name, stripHeight, allowedRotationsDeg, items: [{id, demand, polygon: [[x, y], ...]}], bestKnown: {length}}.
+// FILE: {instances: [...]} of rectangles, with --oriented none of them turned, the seconds those of the processor;
+// --only NAME for instances whose name holds it. Or shapes:
+// {name, stripHeight, allowedRotationsDeg, items: [{id, demand, polygon: [[x, y], ...]}], bestKnown: {length}}.
 // Every result is checked by clipper2 before it is told; a faulty one ends the run with 1.
 // With --json one object a line: {name, kind: "strip", length, seconds, placements: [{id, x, y, rotationDeg}]}.
 // More flags, to repeat a run exactly: --rounds N instead of the seconds; --threads 0 keeps it in one thread.
 
 import { readFileSync } from "node:fs";
-import { dirname, join } from "node:path";
+import { basename, dirname, join } from "node:path";
 import { fileURLToPath, pathToFileURL } from "node:url";
 import { parseArgs } from "node:util";
+import { benchRectangles, rectanglesLine } from "./bench-rectangles.mjs";
 
 const dist = process.env.BENCH_DIST ?? join(dirname(dirname(fileURLToPath(import.meta.url))), "dist");
 const load = (module) => import(pathToFileURL(join(dist, "nest", module)).href);
@@ -30,6 +34,8 @@ const { values, positionals } = parseArgs({
     seed: { type: "string", default: "1" },
     rounds: { type: "string" },
     threads: { type: "string", default: "2" },
+    oriented: { type: "boolean", default: false },
+    only: { type: "string" },
     json: { type: "boolean", default: false },
   },
 });
@@ -39,9 +45,23 @@ const rounds = values.rounds === undefined ? undefined : numberOf("rounds", valu
 if (positionals.length === 0) stop("name at least one file");
 
 const rows = [];
-for (const file of positionals) rows.push(await bench(JSON.parse(readFileSync(file, "utf8"))));
-if (!values.json) means(rows);
+for (const file of positionals) {
+  const content = JSON.parse(readFileSync(file, "utf8"));
+  rows.push(...(content.instances === undefined ? [await bench(content)] : await benchSheets(file, content)));
+}
+if (!values.json) means(rows.filter((row) => row.length !== undefined));
 process.exitCode = rows.some((row) => row.faults.length > 0) ? 1 : 0;
+
+async function benchSheets(file, content) {
+  const how = { dist, seconds, seed, oriented: values.oriented, only: values.only };
+  const all = await benchRectangles(content, how, ({ faults, ...row }) => {
+    const { name, kind, sheets, lowerBound, seconds: took, placements } = row;
+    if (values.json) console.log(JSON.stringify({ name, kind, sheets, lowerBound, seconds: took, placements }));
+    for (const fault of faults) console.error(`${name}: ${fault}`);
+  });
+  if (!values.json) console.log(rectanglesLine(content.name ?? basename(file, ".json"), all, seconds));
+  return all;
+}
 
 async function bench(instance) {
   const begun = performance.now();

@@ -11,8 +11,8 @@ export type Rule = {
    *  the rest much preferred; the lowest and then leftmost. */
   readonly fit: "beside" | "area" | "flush" | "low";
   /** How what remains is parted: the same way throughout, so that the larger rest is largest, across the longer side of
-   *  the corner left over, or by chance. */
-  readonly split: Split | "larger" | "shorter" | "chance";
+   *  the corner left over, by chance, or only once something else is laid beside it or above. */
+  readonly split: Split | "larger" | "shorter" | "chance" | "late";
   /** The whole rack is open from the start; or a sheet is opened when no open one takes the tile. */
   readonly rack: "open" | "in turn";
   /** Which sheet is opened: the first kind that takes the tile, or any. */
@@ -32,7 +32,15 @@ export type Laid = {
   readonly right?: Rest;
   readonly above?: Rest;
 };
-export type OpenSheet = { readonly stock: number; rests: Rest[]; readonly laid: Laid[] };
+export type OpenSheet = {
+  readonly stock: number;
+  rests: Rest[];
+  readonly laid: Laid[];
+  /** By the rests that share them. */
+  readonly corners: Map<Rest, Corner>;
+};
+/** A tile of which it is not decided yet how its rest is parted, and what lies beside and above it, each with the corner. */
+type Corner = { readonly laid: Laid; readonly right: Rest; readonly above: Rest };
 export type Packing = { readonly sheets: readonly OpenSheet[]; readonly left: readonly number[] };
 
 type Spot = {
@@ -42,6 +50,7 @@ type Spot = {
   readonly across: Span;
   readonly up: Span;
   readonly splits: readonly Split[];
+  readonly splitsOf: Ground["splits"];
   readonly cost: number;
 };
 
@@ -67,7 +76,7 @@ export function pack(
   const least = Math.min(...tiles.map((tile) => tile.short));
   const open = (row: number): OpenSheet => {
     used[row] = used[row]! + 1;
-    const sheet = { stock: row, rests: [grounds[row]!.whole], laid: [] };
+    const sheet = { stock: row, rests: [grounds[row]!.whole], laid: [], corners: new Map() };
     sheets.push(sheet);
     return sheet;
   };
@@ -109,22 +118,39 @@ const fitsAlone = (tile: Tile, { whole, splits }: Ground): boolean =>
   });
 
 function bestSpot(tile: Tile, sheets: readonly OpenSheet[], grounds: readonly Ground[], rule: Rule): Spot | undefined {
+  let least = Number.POSITIVE_INFINITY;
   let best: Spot | undefined;
   for (const sheet of sheets) {
-    const { whole, splits: splitsOf } = grounds[sheet.stock]!;
+    const ground = grounds[sheet.stock]!;
     for (const rest of sheet.rests)
       for (const lie of tile.lies) {
         if (lie.least.w > rest.w + noise || lie.least.h > rest.h + noise) continue;
-        const across = spanIn(rest.x, rest.w, whole.w, lie.w, tile.pad, lie.least.w);
-        const up = across && spanIn(rest.y, rest.h, whole.h, lie.h, tile.pad, lie.least.h);
-        if (!across || !up) continue;
-        const cost = costOf(rest, across.taken, up.taken, rule);
-        if (best && cost >= best.cost - noise) continue;
-        const splits = splitsOf(rest, across.taken, up.taken);
-        if (splits.length > 0) best = { sheet, rest, lie, across, up, splits, cost };
+        // most fit without anything left free beside them: these are only looked at closely if they cost less
+        const isPlain = tile.pad === 0 && lie.w <= rest.w + noise && lie.h <= rest.h + noise;
+        if (isPlain && costOf(rest, Math.min(lie.w, rest.w), Math.min(lie.h, rest.h), rule) >= least - noise) continue;
+        const spot = spotIn(tile, sheet, rest, lie, ground, rule);
+        if (!spot || spot.cost >= least - noise) continue;
+        best = spot;
+        least = spot.cost;
       }
   }
   return best;
+}
+
+function spotIn(
+  tile: Tile,
+  sheet: OpenSheet,
+  rest: Rest,
+  lie: TileLie,
+  { whole, splits: splitsOf }: Ground,
+  rule: Rule,
+): Spot | undefined {
+  const across = spanIn(rest.x, rest.w, whole.w, lie.w, tile.pad, lie.least.w);
+  const up = across && spanIn(rest.y, rest.h, whole.h, lie.h, tile.pad, lie.least.h);
+  if (!across || !up) return undefined;
+  const splits = splitsOf(rest, across.taken, up.taken);
+  if (splits.length === 0) return undefined;
+  return { sheet, rest, lie, across, up, splits, splitsOf, cost: costOf(rest, across.taken, up.taken, rule) };
 }
 
 /** What an area left over counts for where it is one strip: nothing is left beside the tile. */
@@ -141,23 +167,62 @@ function costOf(rest: Rest, w: number, h: number, rule: Rule): number {
 }
 
 /** Rests narrower than the narrowest tile, `least`, are not kept: nothing would ever lie in them. */
-function lay(
-  tile: Tile,
-  { sheet, rest, lie, across, up, splits }: Spot,
-  rule: Rule,
-  random: Random,
-  least: number,
-): void {
+function lay(tile: Tile, spot: Spot, rule: Rule, random: Random, least: number): void {
+  const { sheet, lie, across, up } = spot;
+  const rest = settle(sheet, spot, least);
   const x = rest.x + across.before;
   const y = rest.y + up.before;
-  const wanted = splitBy(rule, rest, across.taken, up.taken, random);
+  const w = across.taken;
+  const h = up.taken;
+  const splits = rest === spot.rest ? spot.splits : spot.splitsOf(rest, w, h);
+  const wanted = splitBy(rule, rest, w, h, random);
   const split = splits.includes(wanted) ? wanted : splits[0]!;
-  const { right, above } = splitRest(rest, across.taken, up.taken, split);
-  sheet.laid.push({ item: tile.item, x, y, turn: lie.turn, rest, w: across.taken, h: up.taken, split, right, above });
-  const rests = [right, above].filter((each) => each !== undefined);
+  const laid = { item: tile.item, x, y, turn: lie.turn, rest, w, h, split, ...splitRest(rest, w, h, split) };
+  sheet.laid.push(laid);
   const inside = lie.openings.map((hole) => ({ ...hole, x: x + hole.x, y: y + hole.y }));
-  const fresh = [...inside, ...rests].filter((each) => Math.min(each.w, each.h) >= least - noise);
+  const open = rule.split === "late" && splits.length === 2 ? openCorner(sheet, laid, least) : undefined;
+  const rests = open ?? [laid.right, laid.above];
+  const fresh = [...inside, ...rests].filter((each): each is Rest => each !== undefined && isKept(each, least));
   sheet.rests = [...sheet.rests.filter((each) => each !== rest), ...fresh];
+}
+
+const isKept = (rest: Rest, least: number): boolean => Math.min(rest.w, rest.h) >= least - noise;
+
+/**
+ * What lies beside and above a tile as long as it is not said which of the two has the corner between them: both have it,
+ * and the first to be used decides. None where there is only one of them.
+ */
+function openCorner(sheet: OpenSheet, laid: Laid, least: number): readonly Rest[] | undefined {
+  const { rest, w, h } = laid;
+  const { right } = splitRest(rest, w, h, "across");
+  const { above } = splitRest(rest, w, h, "along");
+  if (!right || !above || !isKept(right, least) || !isKept(above, least)) return undefined;
+  const corner: Corner = { laid, right, above };
+  sheet.corners.set(right, corner);
+  sheet.corners.set(above, corner);
+  return [right, above];
+}
+
+/** The rest that is used, once it is decided who has the corner: it itself if that is needed, else what is kept larger so. */
+function settle(sheet: OpenSheet, { rest, across, up, splitsOf }: Spot, least: number): Rest {
+  const corner = sheet.corners.get(rest);
+  if (!corner) return rest;
+  const { laid, right, above } = corner;
+  sheet.corners.delete(right);
+  sheet.corners.delete(above);
+  const isRight = rest === right;
+  // with the other one keeping the corner there is still room
+  const small = splitRest(laid.rest, laid.w, laid.h, isRight ? "along" : "across")[isRight ? "right" : "above"];
+  const fits = isRight ? up.taken <= laid.h + noise : across.taken <= laid.w + noise;
+  const spared = fits && small !== undefined && splitsOf(small, across.taken, up.taken).length > 0;
+  const split: Split = isRight === spared ? "along" : "across";
+  const parts = splitRest(laid.rest, laid.w, laid.h, split);
+  const kept = split === "across" ? { right, above: parts.above } : { right: parts.right, above };
+  sheet.laid[sheet.laid.indexOf(laid)] = { ...laid, split, ...kept };
+  const [used, other] = isRight ? [kept.right, kept.above] : [kept.above, kept.right];
+  const others = other && isKept(other, least) ? [other] : [];
+  sheet.rests = [...sheet.rests.filter((each) => each !== right && each !== above), ...others];
+  return used!;
 }
 
 function splitBy(rule: Rule, rest: Rest, w: number, h: number, random: Random): Split {

@@ -78,7 +78,8 @@ function isNoWorse(
 /** Layouts less uneven by up to this share are taken too, or the search would stick. */
 const slack = 0.01;
 
-const laidOn = (sheet: OpenSheet, tiles: ReadonlyMap<number, Tile>): number =>
+/** The area of the tiles on a sheet. */
+export const laidOn = (sheet: OpenSheet, tiles: ReadonlyMap<number, Tile>): number =>
   sheet.laid.reduce((sum, { item }) => sum + areaOf(tiles.get(item)!), 0);
 
 const areaOf = (tile: Tile): number => tile.long * tile.short;

@@ -9,8 +9,9 @@ import {
 } from "../engine.js";
 import { pick, type Random, randomFrom } from "../random.js";
 import { placedOn, sawnSheet, sawnWorth } from "../saw/sawnSheets.js";
+import { type Goal, goalOf, goalWithout, hasRoom, type Repacking, towards } from "./goal.js";
 import { type OpenSheet, type Packing, pack, type Rule } from "./pack.js";
-import { repacked } from "./repack.js";
+import { laidOn, repacked } from "./repack.js";
 import { kerfOf, type Tile, tilesOf } from "./tile.js";
 
 /**
@@ -18,7 +19,8 @@ import { kerfOf, type Tile, tilesOf } from "./tile.js";
  *
  * Method:   layouts made greedily, one tile after another in the best rest, each in another order and by another rule.
  *           Half of them begin from the best order so far with a few tiles exchanged; where more than one sheet is in use,
- *           layouts repacked a few sheets at a time come between (repack.ts). The best of all is kept.
+ *           layouts repacked a few sheets at a time come between (repack.ts), and tries to do with a sheet less (goal.ts).
+ *           The best of all is kept.
  * Best:     least left over, then least cost of stock, fewest sheets bought, least board cut into (so that offcuts go
  *           before whole sheets of the rack), fewest pieces of it, and the largest rectangle left in one piece.
  * Source:   greedy guillotine packing with one full cut a tile: common practice, no source.
@@ -29,7 +31,13 @@ export const nestRectangles: NestEngine = (order) => beginRectangles(order).adva
 export function beginRectangles(order: NestOrder): NestSearch {
   const all = tilesOf(order);
   const tiles = new Map(all.map((tile) => [tile.item, tile]));
-  const search: Search = { order, kerf: kerfOf(order), all, tiles, random: randomFrom(order.seed) };
+  const kerf = kerfOf(order);
+  const random = randomFrom(order.seed);
+  const search: Search = { order, kerf, all, tiles, random };
+  const { stock, sawing } = order;
+  const repacking: Repacking = { tiles, stock, kerf, sawing, random };
+  const anew = (loose: readonly Tile[]) => sorted(loose, random, 0.25);
+  let goal: { readonly from: readonly number[]; readonly now: Goal; readonly least: number } | undefined;
   let best: Attempt | undefined;
   let given: NestFound | undefined;
   let current: Packing;
@@ -44,10 +52,28 @@ export function beginRectangles(order: NestOrder): NestSearch {
       take(attemptOf(search, n, best));
       return;
     }
+    if (n % repackings !== 1 && aim(best)) return;
     const next = repackedOnce(search, current);
     if (next === undefined) return;
     take({ ...best, packing: next, worth: worthOf(order, all, next, best.worth) });
     current = next;
+  };
+  /** One try to do with a sheet less than the best layout; false where that cannot be. */
+  const aim = (from: Attempt): boolean => {
+    const stockWorth = from.worth.slice(0, stockPlaces);
+    if (goal === undefined || goal.now.tries >= longestGoal || isBetter(stockWorth, goal.from)) {
+      const now = nextGoal(search, from.packing);
+      goal = { from: stockWorth, now, least: now.area };
+    }
+    if (goal.now.sheets.length === 0 || !hasRoom(goal.now.sheets, stock, kerf, all)) return false;
+    const now = towards(goal.now, repacking, { ...anyRule(random), split: "late" }, anew);
+    const isNearer = now.area < goal.least;
+    goal = { ...goal, now, least: Math.min(now.area, goal.least) };
+    if (!isNearer) return true;
+    // what is left still needs another sheet, but less of it
+    const packing = completed(search, now);
+    take({ ...from, packing, worth: worthOf(order, all, packing) });
+    return true;
   };
   return {
     advance: (iterations) => {
@@ -61,10 +87,40 @@ export function beginRectangles(order: NestOrder): NestSearch {
   };
 }
 
-/** Layouts made from nothing, among those repacked: at first every second, later every eighth. */
-const isGreedy = (n: number): boolean => n < starters.length || (n < mostGreedy && n % 2 === 0) || n % 8 === 0;
+/** Layouts made from nothing, among those repacked: at first every second, later few. */
+const isGreedy = (n: number): boolean => n < starters.length || (n < mostGreedy && n % 2 === 0) || n % 64 === 0;
 
 const mostGreedy = 100;
+
+/** Of so many layouts that are not made from nothing one is repacked; the others aim at a sheet less. */
+const repackings = 4;
+
+/** Tries towards a goal before another is chosen. */
+const longestGoal = 20_000;
+
+/** A goal that is not quite reached as a layout: what is left lies on what other sheets there are. */
+function completed({ order, kerf, tiles, random }: Search, { sheets, left }: Goal): Packing {
+  const used = sheets.filter((sheet) => sheet.laid.length > 0);
+  if (left.length === 0) return { sheets: used, left };
+  const rows = order.stock.map((row, i) => ({
+    ...row,
+    ...(row.count !== undefined && { count: row.count - used.filter((sheet) => sheet.stock === i).length }),
+  }));
+  const loose = sorted(
+    left.map((item) => tiles.get(item)!),
+    random,
+    0,
+  );
+  const more = pack(loose, rows, kerf, starters[0], random, order.sawing);
+  return { sheets: [...used, ...more.sheets], left: more.left };
+}
+
+/** To find room for what is left over; where nothing is, to do without one of the sheets, mostly the least filled. */
+function nextGoal({ tiles, random }: Search, packing: Packing): Goal {
+  const byFill = [...packing.sheets].sort((a, b) => laidOn(a, tiles) - laidOn(b, tiles));
+  const some = byFill[Math.floor(random() ** 3 * byFill.length)];
+  return packing.left.length > 0 || some === undefined ? goalOf(packing, tiles) : goalWithout(some, packing, tiles);
+}
 
 type Search = {
   readonly order: NestOrder;
@@ -96,7 +152,7 @@ function repackedOnce({ order, kerf, tiles, random }: Search, packing: Packing):
 }
 
 /** Tried first, without chance, so that even a single iteration gives a decent layout. */
-const starters: readonly Rule[] = [
+const starters: readonly [Rule, ...Rule[]] = [
   { fit: "beside", split: "larger", rack: "in turn", open: "first" },
   { fit: "area", split: "larger", rack: "open", open: "first" },
   { fit: "low", split: "along", rack: "in turn", open: "first" },
@@ -105,7 +161,7 @@ const starters: readonly Rule[] = [
 
 const anyRule = (random: Random): Rule => ({
   fit: pick(random, ["beside", "area", "flush", "low"]),
-  split: pick(random, ["along", "across", "larger", "shorter", "chance"]),
+  split: pick(random, ["along", "across", "larger", "late", "late", "late"]),
   rack: pick(random, ["open", "in turn"]),
   open: pick(random, ["first", "any"]),
 });
@@ -141,6 +197,9 @@ function worthOf(order: NestOrder, tiles: readonly Tile[], packing: Packing, bes
   if (best && isBetter(best.slice(0, stock.length), stock)) return [...stock, 0];
   return [...stock, sheetsWorth(order, packing)];
 }
+
+/** The first places of a layout's worth, which are those of the stock it takes. */
+const stockPlaces = 5;
 
 /** Between layouts of the same stock: the largest rectangle left in one piece, and at saws the settings too. */
 function sheetsWorth({ stock, sawing }: NestOrder, { sheets }: Packing): number {
