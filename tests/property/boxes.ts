@@ -130,6 +130,17 @@ export function planBox(box: BoxSpec): PlannedBox {
       ].map((at) => ({ at })),
       height: 2000,
     },
+    drivers: {
+      six: {
+        "cut-out": 140,
+        frame: 166,
+        flange: 5,
+        depth: 70,
+        magnet: 90,
+        bolts: { circle: 155, holes: 4, screw: "4.0 x 20" },
+      },
+    },
+    coverings: { carpet: { stock: "box-carpet", thick: 3.5, clamped: 2 } },
     pieces: { box },
   });
   const read = parseJob(source, "box.yaml", kinds);
