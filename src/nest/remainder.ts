@@ -30,7 +30,7 @@ export function leastOffcut(shop: Pick<Shop, "least offcut">): Least {
 /**
  * What a sheet leaves: all of it but the blanks with their gaps, the trim, the zones and what an odd offcut lacks. Of that
  * only what is wide enough to be kept: slivers between parts and necks between pieces are waste. A sheet that is sawn
- * leaves the pieces that its cuts leave.
+ * leaves the pieces that its cuts leave, within the trim.
  */
 export function remainderOf(
   sheet: NestedSheet,
@@ -39,8 +39,10 @@ export function remainderOf(
   shop: Pick<Shop, "least offcut" | "saw">,
 ): Remainder {
   const least = leastOffcut(shop);
-  const whole = sheet.sawn ? leftBySaw(sheet.sawn) : clearArea(sheet, sheet.zones ?? []);
-  const left = sheet.sawn ? whole : whole.flatMap((region) => without(region, blanksOn(sheet, parts, process)));
+  const whole = clearArea(sheet, sheet.zones ?? []);
+  const left = sheet.sawn
+    ? leftBySaw(sheet.sawn).flatMap((piece) => whole.flatMap((region) => intersection(piece, region)))
+    : whole.flatMap((region) => without(region, blanksOn(sheet, parts, process)));
   const wide = left.flatMap((region) => withoutNecks(region, Math.min(least.length, least.width)));
   const pieces = wide.map((region) => ({ region, rectangles: clearRectangles([region], least, shop.saw.kerf) }));
   const kept = pieces.filter(({ rectangles }) => rectangles.length > 0);

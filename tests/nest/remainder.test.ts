@@ -123,7 +123,9 @@ describe("what a sheet leaves", () => {
     const { rectangles } = left([lies(0, 0, 0)], { sawn });
     expect(rectangles).toHaveLength(1);
     expect(rectangles[0]!.y).toBeCloseTo(203.2, 9);
-    expect(rectangles[0]!.width).toBeCloseTo(296.8, 9);
+    // the trim of 5 is taken off it at the top and at both ends
+    expect(rectangles[0]!.width).toBeCloseTo(291.8, 9);
+    expect(rectangles[0]!.length).toBeCloseTo(990, 9);
   });
 });
 
