@@ -30,7 +30,7 @@ export function ripPicture(step: RipStep, room: Extents, talk: RipTalk): readonl
   return [
     filledBox(whole, left),
     ...step.off.flatMap((each) => offItems(onPaper(each), each, talk)),
-    ...(step.rest ? nameIn(onPaper(step.rest), restName(step.rest, talk), step.rest.then === "part") : []),
+    ...(step.rest ? nameIn(onPaper(step.rest), restName(step.rest, talk), step.rest.becomes === "part") : []),
     rectangle(whole, "visible"),
     ...guideItems(whole, step),
   ];
@@ -38,9 +38,9 @@ export function ripPicture(step: RipStep, room: Extents, talk: RipTalk): readonl
 
 function offItems(box: Extents, piece: RipPiece, talk: RipTalk): readonly Item[] {
   return [
-    ...(piece.then === "left" ? [] : [filledBox(box, 1)]),
+    ...(piece.becomes === "left" ? [] : [filledBox(box, 1)]),
     rectangle(box, "narrow"),
-    ...nameIn(box, becomesWords(piece, talk).replace(/^part /, ""), piece.then === "part"),
+    ...nameIn(box, becomesWords(piece, talk).replace(/^part /, ""), piece.becomes === "part"),
   ];
 }
 

@@ -42,8 +42,8 @@ const sizeWords = ({ length, width }: RipPiece, show: Show): string =>
 
 /** What a piece is from now on: a part by its number, a piece to go on with by its name, or left over. */
 export function becomesWords(piece: RipPiece, talk: RipTalk): string {
-  if (piece.then === "part") return `part ${talk.numberOf(piece.part!)}`;
-  if (piece.then === "cut") return piece.name;
+  if (piece.becomes === "part") return `part ${talk.numberOf(piece.part!)}`;
+  if (piece.becomes === "cut") return piece.name;
   return isWorthKeeping(piece) ? `${piece.name}, left over` : "waste";
 }
 
@@ -64,8 +64,8 @@ export function offWords({ off, cuts }: RipStep, talk: RipTalk): string {
 export function restWords(rest: RipPiece | undefined, talk: RipTalk): string {
   if (!rest) return "none";
   const size = sizeWords(rest, talk.show);
-  if (rest.then === "part") return `${size}: part ${talk.numberOf(rest.part!)}`;
-  if (rest.then === "cut") return `${size}: ${rest.name}`;
+  if (rest.becomes === "part") return `${size}: part ${talk.numberOf(rest.part!)}`;
+  if (rest.becomes === "cut") return `${size}: ${rest.name}`;
   return isWorthKeeping(rest) ? `${size}: left over, to the rack` : `${size}: waste`;
 }
 

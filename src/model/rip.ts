@@ -32,7 +32,7 @@ export type SawCut<Id = PartId> = {
 /** A piece as the rip list names it: a sheet's name, or the number of the cut that made it and a: what came off, b: the rest. */
 export type RipPiece = Board & {
   readonly name: string;
-  readonly then: "part" | "cut" | "left";
+  readonly becomes: "part" | "cut" | "left";
   readonly part?: PartId;
 };
 

@@ -139,6 +139,6 @@ function factsOf({ saw, way, along, kerf, size, trouble }: SawCut) {
 function pieceOf(name: string, piece: SawnPiece | undefined): RipPiece | undefined {
   if (!piece) return undefined;
   const { x, y, length, width, part, cut } = piece;
-  const then = cut ? "cut" : part === undefined ? "left" : "part";
-  return { name, x, y, length, width, then, ...(part !== undefined && { part }) };
+  const becomes = cut ? "cut" : part === undefined ? "left" : "part";
+  return { name, x, y, length, width, becomes, ...(part !== undefined && { part }) };
 }

@@ -59,13 +59,13 @@ export function replay(cuts: readonly RipCut[], sheets: ReadonlyMap<string, Boar
       return;
     }
     if (!isLike(board, piece)) say(`${piece.name} measures ${sizeOf(board)}, not ${sizeOf(piece)}`);
-    if (piece.then === "part") {
+    if (piece.becomes === "part") {
       if (parts.has(piece.part!)) say(`${piece.part} comes off a second time`);
       parts.set(piece.part!, board);
     } else if (bench.has(piece.name) || used.has(piece.name)) say(`${piece.name} is there already`);
     else {
       bench.set(piece.name, board);
-      if (piece.then === "cut") waiting.add(piece.name);
+      if (piece.becomes === "cut") waiting.add(piece.name);
     }
   }
 

@@ -1,0 +1,82 @@
+import { describe, expect, it } from "vitest";
+import type { RipCut } from "../../../src/model/rip.js";
+import { type Way, wayFor } from "../../../src/nest/saw/handling.js";
+import type { Sawing } from "../../../src/nest/saw/sawing.js";
+import { replay } from "./cutter.js";
+
+const sawing: Sawing = {
+  table: { kerf: 3.2, reach: 660, crossCut: 650, length: 2440, width: 650 },
+  track: { kerf: 2.4, longest: 2700 },
+  hold: { length: 300, width: 50 },
+  step: 0.5,
+  setting: 0.01,
+};
+const { track: _, ...bare } = sawing;
+const way = (run: number, across: number, size: number, by: Sawing = sawing): Way => wayFor(run, across, size, by);
+
+describe("the saw for a cut", () => {
+  it("is the track while one person does not bring the piece to the table", () => {
+    expect(way(2440, 1220, 150)).toMatchObject({ saw: "track", kerf: 2.4 });
+    expect(way(2440, 650, 150)).toMatchObject({ saw: "table", way: "rip", kerf: 3.2 });
+  });
+
+  it("has the longer side along the fence, and what is cut across it on the sled", () => {
+    expect(way(600, 400, 150).way).toBe("rip");
+    expect(way(400, 600, 150).way).toBe("cross-cut");
+    // too wide for the sled: the fence serves while more lies along it than beside it
+    expect(way(660, 800, 500, bare).way).toBe("rip");
+    expect(way(660, 800, 661, bare)).toMatchObject({ trouble: "reach" });
+  });
+
+  it("says where a piece is too small to hold, and where no saw reaches", () => {
+    expect(way(299, 60, 50)).toMatchObject({ trouble: "small" });
+    expect(way(300, 50, 40).trouble).toBeUndefined();
+    expect(way(2440, 1220, 661, bare)).toMatchObject({ trouble: "reach" });
+    expect(way(2440, 1220, 660, bare).trouble).toBeUndefined();
+  });
+});
+
+describe("the cutter that follows a list", () => {
+  const cut: RipCut = {
+    number: 1,
+    sheet: "one 1",
+    saw: "table",
+    way: "rip",
+    along: true,
+    setting: 100,
+    kerf: 3.2,
+    fresh: true,
+    piece: { name: "one 1", x: 0, y: 0, length: 400, width: 203.2, becomes: "cut" },
+    off: { name: "1a", x: 0, y: 0, length: 400, width: 100, becomes: "left" },
+    rest: { name: "1b", x: 0, y: 103.2, length: 400, width: 100, becomes: "left" },
+  };
+  const room = { kerfs: { table: 3.2, track: 2.4 }, heldLength: 300, heldWidth: 50 };
+  const faults = (cuts: readonly RipCut[]) =>
+    replay(cuts, new Map([["one 1", { length: 400, width: 203.2 }]]), room).faults;
+
+  it("finds nothing wrong with a sound one", () => {
+    expect(faults([cut])).toEqual([]);
+  });
+
+  it("notices a kerf forgotten, a piece cut twice, one that is not there and a fence that was never set", () => {
+    expect(faults([{ ...cut, kerf: 0 }])).not.toEqual([]);
+    expect(faults([cut, { ...cut, number: 2 }])).toEqual(["cut 2: one 1 is cut twice"]);
+    expect(faults([{ ...cut, piece: { ...cut.piece, name: "2b" } }])).toEqual(["cut 1: there is no 2b"]);
+    expect(faults([{ ...cut, fresh: false }]).length).toBeGreaterThan(0);
+  });
+
+  it("notices a size that is not what comes off, and a piece too small to hold", () => {
+    expect(faults([{ ...cut, off: { ...cut.off!, width: 101 } }])).toEqual([
+      "cut 1: 1a measures 400 x 100, not 400 x 101",
+    ]);
+    const short = {
+      ...cut,
+      piece: { ...cut.piece, length: 200 },
+      off: { ...cut.off!, length: 200 },
+      rest: { ...cut.rest!, length: 200 },
+    };
+    expect(replay([short], new Map([["one 1", { length: 200, width: 203.2 }]]), room).faults).toEqual([
+      "cut 1: 200 x 203.2 is too small to hold",
+    ]);
+  });
+});
