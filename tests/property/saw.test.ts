@@ -8,12 +8,12 @@ describe("any rip list", () => {
     let cuts = 0;
     fc.assert(
       fc.property(sawOrders, (order) => {
-        const followed = sawFaults(order, { seed: 3, iterations: 5 });
+        const followed = sawFaults(order, { seed: 3, iterations: 3 });
         cuts += followed.cuts;
         expect(followed.faults).toEqual([]);
       }),
-      { seed: 20310409, numRuns: 300 },
+      { seed: 20310409, numRuns: 200 },
     );
-    expect(cuts).toBeGreaterThan(5000);
+    expect(cuts).toBeGreaterThan(3000);
   });
 });
