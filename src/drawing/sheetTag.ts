@@ -46,7 +46,7 @@ export function sheetTag(words: TagWords, region: Region, others: readonly Regio
 
 /**
  * A part's number beside it, with a line to it, for one that has no room for it: on the nearest place of `room` that is
- * clear of all parts and of the words that are there, the line across no other part if that can be.
+ * clear of all parts and of the words that are there, the line across no other part and no words if that can be.
  */
 export function tagBeside(
   number: string,
@@ -70,7 +70,9 @@ export function tagBeside(
     !taken.some((each) => overlap(each, boxAt(at), 0)) &&
     ![part, ...others].some((each) => pointInRegion(each, at));
   const places = distances.flatMap((away) => directions.map((angle) => polar(hold, away, angle))).filter(isFree);
-  const at = places.find((place) => !theirs.some((line) => meet(line, [place, hold]))) ?? places[0];
+  const isOpen = (leader: Segment) =>
+    !theirs.some((line) => meet(line, leader)) && !taken.some((each) => crosses(leader, each));
+  const at = places.find((place) => isOpen([place, hold])) ?? places[0];
   if (at === undefined) return [];
   const texts = textsOf(form, at, 0);
   return [lineThrough([at, hold], "narrow"), ...texts.flatMap((each) => [filledBox(boxOf(each), 1), each])];
@@ -124,7 +126,8 @@ function isClear({ min, max }: Extents, { x, y }: Point, lines: readonly Segment
 /** The paper a tag takes, seen from its middle. */
 function boxAround(lines: readonly Line[], turn: number): Extents {
   const boxes = textsOf(lines, { x: 0, y: 0 }, turn).map(boxOf);
-  const edge = 0.6;
+  // the smallest words are there because there is hardly any room
+  const edge = lines.every(({ height }) => height < 2.5) ? 0.3 : 0.6;
   return {
     min: { x: Math.min(...boxes.map(({ min }) => min.x)) - edge, y: Math.min(...boxes.map(({ min }) => min.y)) - edge },
     max: { x: Math.max(...boxes.map(({ max }) => max.x)) + edge, y: Math.max(...boxes.map(({ max }) => max.y)) + edge },

@@ -1,7 +1,7 @@
 import { intersection } from "../geometry/boolean.js";
 import { extentsOf } from "../geometry/measure.js";
 import { offsetProfile } from "../geometry/offset.js";
-import type { Point, Profile, Region } from "../geometry/profile.js";
+import type { Extents, Point, Profile, Region } from "../geometry/profile.js";
 import { rectangle as profileOf } from "../geometry/shapes.js";
 import type { Show } from "../input/show.js";
 import type { NestedSheet, Placed } from "../model/build.js";
@@ -47,17 +47,18 @@ export function drawSheet(
   const parts = lying.map((each) => regionOnPaper(each, laid));
   const left = rest.rectangles.flatMap((each) => remainderLines(each, laid, show));
   const tags = lying.map((each, i) => tagOf(each, parts, i, show));
-  const taken = [...left, ...tags.flatMap((tag) => tag ?? [])].flatMap((item) =>
-    item.kind === "text" ? [boxOf(item)] : [],
-  );
-  const beside = lying.flatMap(({ part }, i) =>
-    tags[i] ? [] : tagBeside(part.number, parts[i]!, othersOf(parts, i), taken, box),
-  );
+  const zones = (sheet.zones ?? []).flatMap((zone) => zoneLines(onPaper(laid, zone), board));
+  const beside: Item[] = [];
+  for (const [i, { part }] of lying.entries()) {
+    if (tags[i]) continue;
+    const taken = [...left, ...tags.flatMap((tag) => tag ?? []), ...zones, ...beside].flatMap(takenBy);
+    beside.push(...tagBeside(part.number, parts[i]!, othersOf(parts, i), taken, box));
+  }
   return [
     { kind: "fill", paths: [board], grey: waste },
     ...rest.regions.flatMap((region) => hatch(regionOn(region, laid), hatching)),
     ...left,
-    ...(sheet.zones ?? []).flatMap((zone) => zoneLines(onPaper(laid, zone), board)),
+    ...zones,
     ...parts.flatMap(drawBlank),
     stroke(board, "visible"),
     ...trimLines(sheet, laid),
@@ -66,6 +67,14 @@ export function drawSheet(
     ...overallWidth(box, box.max.y, overallSize(sheet.length, show)),
     ...overallHeight(box, box.max.x, overallSize(sheet.width, show), 1),
   ];
+}
+
+/** Where further words would not be read: over other words, and on what is dark. */
+function takenBy(item: Item): readonly Extents[] {
+  if (item.kind === "text") return [boxOf(item)];
+  return item.kind === "fill" && item.grey === kept
+    ? [extentsOf(item.paths[0]!.map((bend) => ({ ...bend, by: "" })))]
+    : [];
 }
 
 function onPaper({ corner, scale }: Laid, profile: Profile): Profile {
