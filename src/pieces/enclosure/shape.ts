@@ -2,10 +2,10 @@ import { compose, type Frame, place, shifted } from "../../geometry/frame.js";
 import { extentsOf } from "../../geometry/measure.js";
 import type { Point } from "../../geometry/profile.js";
 import type { Around } from "../../model/piece.js";
-import { askedOf } from "./form/asked.js";
-import { type Boards, boardsOf, faceOf } from "./form/box.js";
+import { type Boards, faceOf } from "./form/box.js";
 import { sectionFrames } from "./form/extrusion.js";
 import type { Face } from "./form/face.js";
+import { workedOut } from "./form/workedOut.js";
 import { driversOf, type EnclosureSpec } from "./schema.js";
 
 /** An axis-parallel block: least and greatest corner, mm. */
@@ -22,8 +22,7 @@ export type Shape = Boards & {
 };
 
 export function shapeOf(spec: EnclosureSpec, size: number, around: Around): Shape {
-  const asked = askedOf(spec, size, around);
-  const boards = boardsOf(asked);
+  const { asked, boards } = workedOut(spec, size, around);
   return { ...boards, step: asked.step, outside: outsideOf(boards), stands: standsOf(spec, boards, around) };
 }
 

@@ -1,17 +1,20 @@
 import { profileFaults } from "../../../geometry/faults.js";
 import { place } from "../../../geometry/frame.js";
-import { extentsOf } from "../../../geometry/measure.js";
+import { areaOf, extentsOf } from "../../../geometry/measure.js";
+import type { Profile } from "../../../geometry/profile.js";
+import { tolerance } from "../../../geometry/tolerance.js";
 import { all, below, count, type Finding, list, mm, radians, raise, text } from "../../../input/finding.js";
 import type { Around } from "../../../model/piece.js";
 import { rules } from "../../../shop/rules.js";
 import * as say from "../findings.js";
 import { driversOf, type EnclosureSpec, sizeNames } from "../schema.js";
-import { askedOf, cornerNames } from "./asked.js";
-import { type Asked, type Boards, boardsOf } from "./box.js";
+import { cornerNames } from "./asked.js";
+import type { Asked, Boards } from "./box.js";
 import { endNames, faceNamesOf, sectionFrames, turnAtCorner, wallNames } from "./extrusion.js";
 import { depthOf } from "./face.js";
 import type { Meeting } from "./meeting.js";
 import { extrusionOf, sizesFor, wayOf } from "./profile.js";
+import { workedOut } from "./workedOut.js";
 
 /** What is wrong with the description itself, whatever the size. */
 export function specFindings(spec: EnclosureSpec, _size: number, around: Around): readonly Finding[] {
@@ -113,7 +116,7 @@ function lineUp(spec: EnclosureSpec, { origin }: Around): readonly Finding[] {
 
 /** What is wrong with the corners that the job asks for. */
 export function formFindings(spec: EnclosureSpec, size: number, around: Around): readonly Finding[] {
-  const asked = askedOf(spec, size, around);
+  const { asked } = workedOut(spec, size, around);
   const at = [below(around.origin, spec.joints ? "joints" : "outside")];
   const about = (def: (typeof say.enclosureFindings)[number], meeting: Meeting, facts: Finding["facts"] = {}) =>
     raise(def, { at, on: [around.id], facts: { corner: text(cornerOf(meeting)), ...facts } });
@@ -151,8 +154,7 @@ const cornerOf = ({ over, into }: Meeting) => `${over} + ${into}`;
 
 /** What is wrong with the boards that the description comes to. */
 export function boardFindings(spec: EnclosureSpec, size: number, around: Around): readonly Finding[] {
-  const asked = askedOf(spec, size, around);
-  const boards = boardsOf(asked);
+  const { asked, boards } = workedOut(spec, size, around);
   const tight =
     wayOf(spec) === "square" ? tightSquare(boards, asked, around) : tightLength(spec, boards, asked, around);
   if (tight.length > 0) return tight;
@@ -223,8 +225,8 @@ function swallowed(
 }
 
 /** Still the right way round, after its ends are cut: less than nothing is left where it is not. */
-function isBoard(outline: Parameters<typeof profileFaults>[0]): boolean {
-  return profileFaults(outline).length === 0;
+function isBoard(outline: Profile): boolean {
+  return areaOf(outline) > tolerance.samePoint;
 }
 
 const steepest = (rules.bladeTiltDeg.value * Math.PI) / 180 + 1e-6;

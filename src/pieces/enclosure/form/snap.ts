@@ -1,6 +1,6 @@
 import { extentsOf } from "../../../geometry/measure.js";
 import type { Profile } from "../../../geometry/profile.js";
-import { tolerance } from "../../../geometry/tolerance.js";
+import { samePoint, tolerance } from "../../../geometry/tolerance.js";
 import { atOrigin, type Extrusion, endNames, wallNames } from "./extrusion.js";
 import type { Sheet } from "./face.js";
 import { type Meeting, meetingOf } from "./meeting.js";
@@ -21,7 +21,11 @@ const rounds = 8;
 export function snapped(extrusion: Extrusion, skins: Skins, meetings: readonly Meeting[], step: number): Extrusion {
   const length = snappedLength(extrusion, skins, meetings, step);
   let section = extrusion.section;
-  for (let round = 0; round < rounds; round++) section = settle(section, extrusion, skins, meetings, step);
+  for (let round = 0; round < rounds; round++) {
+    const before = section;
+    section = settle(before, extrusion, skins, meetings, step);
+    if (section.every((corner, i) => samePoint(corner, before[i]!))) break;
+  }
   return { ...extrusion, section: atOrigin(section), length };
 }
 
