@@ -10,7 +10,7 @@ import { faceOf } from "../form/box.js";
 import type { Face } from "../form/face.js";
 import { isSquare, type Meeting } from "../form/meeting.js";
 import type { Shape } from "../shape.js";
-import { jointName } from "./joints.js";
+import { jointName } from "./jointName.js";
 
 export type ScrewChoice = { readonly row: Screw; readonly name: string; readonly length: number };
 

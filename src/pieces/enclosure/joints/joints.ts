@@ -4,11 +4,10 @@ import type { Edge } from "../../../model/part.js";
 import { rules } from "../../../shop/rules.js";
 import { upToStep } from "../../common/method.js";
 import type { Face } from "../form/face.js";
-import { type Meeting, meetingOf } from "../form/meeting.js";
+import { meetingOf } from "../form/meeting.js";
 import type { Shape } from "../shape.js";
+import { jointName } from "./jointName.js";
 import type { JointScrew } from "./jointScrews.js";
-
-export const jointName = (piece: PieceId, { over, into }: Meeting) => `${piece}:${over}+${into}`;
 
 /** A joint for each pair of faces that meet, with the screws that hold it until, and after, the glue sets. */
 export function jointsOf(piece: PieceId, { meetings }: Shape, screws: readonly JointScrew[]): readonly Joint[] {
