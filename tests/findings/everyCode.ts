@@ -1,3 +1,4 @@
+import { acceptedTable } from "./accepted.js";
 import { checksTable } from "./checks.js";
 import { filesTable } from "./files.js";
 import { jobTable } from "./job.js";
@@ -16,4 +17,5 @@ export const tables: readonly Table[] = [
   checksTable,
   processTable,
   machiningTable,
+  acceptedTable,
 ];
