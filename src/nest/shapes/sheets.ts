@@ -136,7 +136,7 @@ function unusedRows({ stock }: NestOrder, used: readonly number[]): number[] {
   );
 }
 
-/** Lays all on less stock than now, if it can: some of the choices, the roomiest the most often. */
+/** Lays all on less stock than now, if it can: the roomiest choice, then some of the others. */
 function* spareSheets(search: Search, places: number): Generator<number, void> {
   const { areas, order, usable } = search.table;
   for (let n = 0; n < choicesATurn; n++) {
@@ -150,9 +150,11 @@ function* spareSheets(search: Search, places: number): Generator<number, void> {
       left.length > 0 ? 0 : search.bought,
       sheets.map((sheet) => sheet.stock),
     );
-    const choice = choices[Math.floor(choices.length * search.random() ** 2)];
+    const choice = choices[n === 0 ? 0 : Math.floor(choices.length * search.random() ** 2)];
     if (choice === undefined) return;
-    yield* tried(search, choice, stayingOn(sheets, choice, items), places / choicesATurn, left);
+    const few = Math.min(choicesATurn, choices.length);
+    yield* tried(search, choice, stayingOn(sheets, choice, items), places / few, left);
+    if (n + 1 >= few) return;
   }
 }
 
