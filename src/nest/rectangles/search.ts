@@ -9,6 +9,7 @@ import {
 } from "../engine.js";
 import { pick, type Random, randomFrom } from "../random.js";
 import { placedOn, sawnSheet, sawnWorth } from "../saw/sawnSheets.js";
+import { stockWorth } from "../stockWorth.js";
 import { type Goal, goalOf, goalWithout, hasRoom, type Repacking, towards } from "./goal.js";
 import { type OpenSheet, type Packing, pack, type Rule } from "./pack.js";
 import { laidOn, repacked } from "./repack.js";
@@ -192,7 +193,7 @@ function exchanged(tiles: readonly Tile[], random: Random): Tile[] {
 }
 
 function worthOf(order: NestOrder, tiles: readonly Tile[], packing: Packing, best?: readonly number[]): number[] {
-  const stock = stockWorth(order, tiles, packing);
+  const stock = takenWorth(order, tiles, packing);
   // how sheets are sawn takes longest to work out, and decides only between layouts of one stock
   if (best && isBetter(best.slice(0, stock.length), stock)) return [...stock, 0];
   return [...stock, sheetsWorth(order, packing)];
@@ -212,16 +213,11 @@ function sheetsWorth({ stock, sawing }: NestOrder, { sheets }: Packing): number 
   return -rests.reduce((most, area) => Math.max(most, area), 0);
 }
 
-function stockWorth(order: NestOrder, tiles: readonly Tile[], packing: Packing): number[] {
+/** The area that found no place, and what the sheets are worth. */
+function takenWorth(order: NestOrder, tiles: readonly Tile[], packing: Packing): readonly number[] {
   const left = new Set(packing.left);
-  const rows = packing.sheets.map((sheet) => order.stock[sheet.stock]!);
-  return [
-    tiles.reduce((sum, tile) => sum + (left.has(tile.item) ? tile.long * tile.short : 0), 0),
-    rows.reduce((sum, row) => sum + row.cost, 0),
-    rows.filter((row) => row.cost > 0).length,
-    rows.reduce((sum, row) => sum + row.length * row.width, 0),
-    rows.length,
-  ];
+  const unlaid = tiles.reduce((sum, tile) => sum + (left.has(tile.item) ? tile.long * tile.short : 0), 0);
+  return [unlaid, ...stockWorth(packing.sheets.map((sheet) => order.stock[sheet.stock]!))];
 }
 
 function resultOf(order: NestOrder, packing: Packing): NestResult {

@@ -1,5 +1,6 @@
 import { areaOfRegion, extentsOf } from "../../geometry/measure.js";
 import type { Point } from "../../geometry/profile.js";
+import { clearArea } from "../../shop/clearArea.js";
 import type { NestOrder, NestStock } from "../engine.js";
 import { layBlank } from "../placed.js";
 import { shapesOf } from "./forms.js";
@@ -57,5 +58,6 @@ export function tableOf(order: NestOrder, like?: Table): Table {
   };
 }
 
-/** mm2 within the trim. */
-export const usableOf = (row: NestStock): number => (row.length - 2 * row.trim) * (row.width - 2 * row.trim);
+/** mm2 within the trim and the outline, zones taken off. */
+const usableOf = (row: NestStock): number =>
+  clearArea(row, row.zones ?? []).reduce((sum, region) => sum + areaOfRegion(region), 0);
