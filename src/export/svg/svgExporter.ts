@@ -80,7 +80,7 @@ function sheetSvg(build: Build, sheet: NestedSheet): Promise<Uint8Array> {
   });
   const rest = remainderOf(sheet, build.plan.built.parts, build.process, build.shop);
   const laid = lying.flatMap(({ part, placed }) => partOnSheet(part, placed));
-  return svgOfShapes([...boardShapes(sheet), ...restShapes(sheet, rest, { unit: "mm" }), ...laid], {
+  return svgOfShapes([...boardShapes(sheet), ...restShapes(sheet, rest, build.job.show), ...laid], {
     title: `sheet ${sheet.sheet}`,
     description: [
       ...sheetLines(build, sheet),
