@@ -80,19 +80,17 @@ function runsOf(edges: Float64Array): Float64Array {
   const count = Math.ceil(edges.length / 8 / runLength);
   const runs = new Float64Array(count * 4);
   for (let k = 0; k < count; k++) {
-    const box = [
-      Number.POSITIVE_INFINITY,
-      Number.POSITIVE_INFINITY,
-      Number.NEGATIVE_INFINITY,
-      Number.NEGATIVE_INFINITY,
-    ];
+    let x0 = Number.POSITIVE_INFINITY;
+    let y0 = Number.POSITIVE_INFINITY;
+    let x1 = Number.NEGATIVE_INFINITY;
+    let y1 = Number.NEGATIVE_INFINITY;
     for (let e = k * runLength * 8; e < Math.min(edges.length, (k + 1) * runLength * 8); e += 8) {
-      box[0] = Math.min(box[0]!, edges[e + 4]!);
-      box[1] = Math.min(box[1]!, edges[e + 5]!);
-      box[2] = Math.max(box[2]!, edges[e + 6]!);
-      box[3] = Math.max(box[3]!, edges[e + 7]!);
+      x0 = Math.min(x0, edges[e + 4]!);
+      y0 = Math.min(y0, edges[e + 5]!);
+      x1 = Math.max(x1, edges[e + 6]!);
+      y1 = Math.max(y1, edges[e + 7]!);
     }
-    runs.set(box, k * 4);
+    runs.set([x0, y0, x1, y1], k * 4);
   }
   return runs;
 }

@@ -45,7 +45,7 @@ export function beginShapes(asked: NestOrder): NestSearch {
     across: undefined,
     found,
     random: randomFrom(order.seed),
-    bought: boundOf(order).count,
+    bought: undefined,
     best: isBetter(first[1]!.worth, first[0]!.worth) ? first[1]! : first[0]!,
   };
   const steps = stepsOf(search);
@@ -81,8 +81,8 @@ type Search = {
   across: Table | undefined;
   readonly found: (result: NestResult) => NestFound;
   readonly random: Random;
-  /** Sheets to buy that no layout can go below. */
-  readonly bought: number;
+  /** Sheets to buy that no layout can go below, worked out when first needed: the first layout does not wait for it. */
+  bought: number | undefined;
   best: NestFound;
 };
 
@@ -139,6 +139,7 @@ function unusedRows({ stock }: NestOrder, used: readonly number[]): number[] {
 /** Lays all on less stock than now, if it can: the roomiest choice, then some of the others. */
 function* spareSheets(search: Search, places: number): Generator<number, void> {
   const { areas, order, usable } = search.table;
+  search.bought ??= boundOf(order).count;
   for (let n = 0; n < choicesATurn; n++) {
     const { sheets, left } = search.best.result;
     const items = sheets.flatMap((sheet) => sheet.placed.map(({ item }) => item));
