@@ -24,13 +24,18 @@ export const wayWords = ({ saw, way }: Pick<RipCut, "saw" | "way">): string =>
 export const sawWords = ({ saw }: Pick<RipCut, "saw">): string => (saw === "track" ? "track saw" : "table saw");
 
 /** What is set for a cut: "fence to 150", "stop block stays at 400". */
-export function settingWords({ saw, way, along, setting, fresh }: RipStep | RipCut, { show }: RipTalk): string {
-  const size = runningSize(setting, show);
-  if (way === "true edge") return `true the ${along ? "lower" : "left"} edge`;
+export function settingWords(cut: RipStep | RipCut, { show }: RipTalk): string {
+  const { saw, way, along, fresh } = cut;
+  const size = runningSize(lineOf(cut), show);
+  if (way === "true edge") return `true the ${along ? "lower" : "left"} edge, ${size} in`;
   if (saw === "track") return `line ${size} from ${along ? "below" : "the left"}`;
   const guide = way === "rip" ? "fence" : "stop block";
   return fresh ? `${guide} to ${size}` : `${guide} stays at ${size}`;
 }
+
+/** Where it is set or drawn: what comes off ends there, or begins there where only dust and a splinter do. mm. */
+export const lineOf = ({ way, setting, kerf }: Pick<RipCut, "way" | "setting" | "kerf">): number =>
+  way === "true edge" ? setting + kerf : setting;
 
 /** "4b, 2430 × 615", a sheet by its name. */
 export function pieceWords(piece: RipPiece, { show }: RipTalk): string {

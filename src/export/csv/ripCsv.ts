@@ -2,6 +2,7 @@ import { partName } from "../../drawing/partName.js";
 import {
   becomesWords,
   bevelWords,
+  lineOf,
   mindWords,
   type RipTalk,
   ripTalk,
@@ -55,7 +56,7 @@ export function ripCsv(build: Build): Uint8Array {
 }
 
 function cutLine(cut: RipCut, talk: RipTalk): Line {
-  const size = runningSize(cut.setting, talk.show);
+  const size = runningSize(lineOf(cut), talk.show);
   const guide = cut.saw === "track" || cut.way === "true edge" ? "line" : cut.way === "rip" ? "fence" : "stop block";
   return {
     cut: cut.number,

@@ -46,7 +46,7 @@ export const stripTooNarrow: FindingDef = {
 export const cutOverSaw: FindingDef = {
   code: "cut-over-saw",
   severity: "warning",
-  words: "{count} of sheet {sheet} are beyond the reach of the saws: {cuts}",
+  words: "{count} of sheet {sheet} {are} beyond the reach of the saws, of pieces up to {length} x {width}",
   next: "have the sheet cut down where it is bought, or describe a track saw with a track long enough in the shop file",
   explain:
     "The fence reaches so far from the blade, the sled takes so long a cut, the track is so long. What is beyond all of " +
@@ -97,7 +97,6 @@ export function cutTroubles(job: Job, shop: Shop, sheets: readonly NestedSheet[]
     if (!sawn) return [];
     const narrow = parts.filter((part) => partsBelow(sawn, "small").has(part.id));
     const far = cutsWith(sawn, "reach");
-    const sizes = far.map(({ length, width }) => `${Math.round(length)} x ${Math.round(width)}`);
     const at = [{ file: job.file, path: ["boards", board] }];
     return [
       ...(narrow.length > 0
@@ -114,7 +113,13 @@ export function cutTroubles(job: Job, shop: Shop, sheets: readonly NestedSheet[]
             raise(cutOverSaw, {
               at,
               on: [sheet],
-              facts: { sheet: text(sheet), count: text(`${far.length} cuts`), cuts: all(sizes) },
+              facts: {
+                sheet: text(sheet),
+                count: text(far.length === 1 ? "a cut" : `${far.length} cuts`),
+                are: text(far.length === 1 ? "is" : "are"),
+                length: mm(Math.max(...far.map((piece) => Math.max(piece.length, piece.width)))),
+                width: mm(Math.max(...far.map((piece) => Math.min(piece.length, piece.width)))),
+              },
             }),
           ]
         : []),

@@ -1,7 +1,7 @@
 import type { RipCut, RipPiece } from "../../model/rip.js";
 
 /** Cuts that are made one after another from one piece with one setting: what one does at one go. */
-export type RipStep = Pick<RipCut, "sheet" | "saw" | "way" | "along" | "setting" | "fresh" | "piece"> & {
+export type RipStep = Pick<RipCut, "sheet" | "saw" | "way" | "along" | "setting" | "kerf" | "fresh" | "piece"> & {
   readonly cuts: readonly RipCut[];
   readonly off: readonly RipPiece[];
   readonly rest?: RipPiece;
@@ -19,13 +19,14 @@ export function ripSteps(cuts: readonly RipCut[]): readonly RipStep[] {
   return runs.map(stepOf);
 }
 
+/** To a line along the track it is the same at either side of the piece: which one is longer may change on the way. */
 const goesOn = (before: RipCut, { fresh, saw, way, piece }: RipCut): boolean =>
-  !fresh && saw === before.saw && way === before.way && piece.name === before.rest?.name;
+  !fresh && saw === before.saw && (saw === "track" || way === before.way) && piece.name === before.rest?.name;
 
 function stepOf(cuts: readonly RipCut[]): RipStep {
   const first = cuts[0]!;
-  const { sheet, saw, way, along, setting, fresh, piece } = first;
+  const { sheet, saw, way, along, setting, kerf, fresh, piece } = first;
   const rest = cuts.at(-1)?.rest;
   const off = cuts.flatMap((cut) => cut.off ?? []);
-  return { sheet, saw, way, along, setting, fresh, piece, cuts, off, ...(rest && { rest }) };
+  return { sheet, saw, way, along, setting, kerf, fresh, piece, cuts, off, ...(rest && { rest }) };
 }

@@ -29,6 +29,14 @@ describe("rip-list.csv", () => {
       expect([row["fence"], row["stop block"], row["line"]].filter((cell) => cell !== "").length).toBe(1);
   });
 
+  it("tells of a true edge where the good board begins, whatever the blade takes of the waste beside it", async () => {
+    const build = sawnBuild();
+    const trims = new Set(build.layout.sheets.filter(({ sawn }) => sawn).map(({ trim }) => `${trim}`));
+    const lines = (await table(build))!.filter(({ what }) => what === "true edge").map(({ line }) => line!);
+    expect(lines.length).toBeGreaterThan(1);
+    for (const line of lines) expect(trims).toContain(line.replace(/ from the (lower|left) edge$/, ""));
+  });
+
   it("adds up: what comes off, the kerf and the rest are the piece that goes in", async () => {
     const { cuts } = sawnBuild().layout.rips!;
     for (const { along, piece, setting, kerf, rest } of cuts) {
