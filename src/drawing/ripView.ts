@@ -1,7 +1,7 @@
-import type { Extents } from "../geometry/profile.js";
+import type { Extents, Point } from "../geometry/profile.js";
 import type { RipPiece } from "../model/rip.js";
 import type { RipStep } from "../nest/saw/ripSteps.js";
-import type { Item } from "./page.js";
+import type { Bend, Item, LineKind } from "./page.js";
 import { becomesWords, type RipTalk } from "./ripWords.js";
 import { boxAt, filledBox, lineThrough, rectangle } from "./shapes.js";
 import { shorten, textWidth, write } from "./textBox.js";
@@ -13,7 +13,7 @@ const left = 0.88;
 /**
  * One step as it is seen from above: the piece as it lay on its sheet, what comes off in white with its name, the rest in
  * grey, and at its reference edge the fence or the stop block as a dark bar, or the edge that is measured from. An edge that is
- * cut true is grey all along.
+ * cut true is grey all along. Under an odd piece that is cut square to its true edge a paler bar is the sled's fence.
  */
 export function ripPicture(step: RipStep, room: Extents, talk: RipTalk): readonly Item[] {
   const { piece } = step;
@@ -24,23 +24,38 @@ export function ripPicture(step: RipStep, room: Extents, talk: RipTalk): readonl
   );
   const x0 = room.min.x + edge;
   const y0 = room.min.y + edge + (room.max.y - room.min.y - edge - piece.width * scale) / 2;
-  const onPaper = ({ x, y, length, width }: RipPiece) =>
-    boxAt(x0 + (x - piece.x) * scale, y0 + (y - piece.y) * scale, length * scale, width * scale);
+  const onPaper = (each: RipPiece): Laid => {
+    const at = ({ x, y }: Point) => ({ x: x0 + (x - piece.x) * scale, y: y0 + (y - piece.y) * scale });
+    const corner = at(each);
+    const paths = each.shape?.flatMap(({ outer, holes }) =>
+      [outer, ...holes].map((loop) => loop.map((bend) => ({ bulge: bend.bulge, ...at(bend) }))),
+    );
+    return { box: boxAt(corner.x, corner.y, each.length * scale, each.width * scale), ...(paths && { paths }) };
+  };
   const whole = onPaper(piece);
   return [
-    filledBox(whole, left),
+    filled(whole, left),
     ...step.off.flatMap((each) => offItems(onPaper(each), each, talk)),
-    ...(step.rest ? nameIn(onPaper(step.rest), restName(step.rest, talk), step.rest.becomes === "part") : []),
-    rectangle(whole, "visible"),
-    ...guideItems(whole, step),
+    ...(step.rest ? nameIn(onPaper(step.rest).box, restName(step.rest, talk), step.rest.becomes === "part") : []),
+    ...edgesOf(whole, "visible"),
+    ...guideItems(whole.box, step),
   ];
 }
 
-function offItems(box: Extents, piece: RipPiece, talk: RipTalk): readonly Item[] {
+/** A piece on paper: its extents, and its own edges where it is no rectangle. */
+type Laid = { readonly box: Extents; readonly paths?: readonly (readonly Bend[])[] };
+
+const filled = ({ box, paths }: Laid, grey: number): Item =>
+  paths ? { kind: "fill", paths, grey } : filledBox(box, grey);
+
+const edgesOf = ({ box, paths }: Laid, line: LineKind): readonly Item[] =>
+  paths ? paths.map((path): Item => ({ kind: "stroke", path, closed: true, line })) : [rectangle(box, line)];
+
+function offItems(laid: Laid, piece: RipPiece, talk: RipTalk): readonly Item[] {
   return [
-    ...(piece.becomes === "left" ? [] : [filledBox(box, 1)]),
-    rectangle(box, "narrow"),
-    ...nameIn(box, becomesWords(piece, talk).replace(/^part /, ""), piece.becomes === "part"),
+    ...(piece.becomes === "left" ? [] : [filled(laid, 1)]),
+    ...edgesOf(laid, "narrow"),
+    ...nameIn(laid.box, becomesWords(piece, talk).replace(/^part /, ""), piece.becomes === "part"),
   ];
 }
 
@@ -69,8 +84,22 @@ function nameIn({ min, max }: Extents, name: string, bold: boolean): readonly It
 }
 
 /** At a table saw the fence lies along the reference edge, a stop block at a corner of it; at the track the edge is marked. */
-function guideItems({ min, max }: Extents, { saw, way, along }: RipStep): readonly Item[] {
+function guideItems(box: Extents, step: RipStep): readonly Item[] {
+  const { min, max } = box;
+  const { saw, way, along, edge } = step;
   const { thick, off } = bar;
+  if (edge !== undefined && !along && saw === "table" && way !== "rip")
+    return [filledBox(boxAt(min.x, min.y - off - thick, max.x - min.x, thick), 0.6), ...stopItems(box, step)];
+  if (edge !== undefined && !along && saw === "track")
+    return [
+      lineThrough(
+        [
+          { x: min.x, y: min.y - off },
+          { x: max.x, y: min.y - off },
+        ],
+        "centre",
+      ),
+    ];
   if (way === "true edge")
     return [
       filledBox(along ? boxAt(min.x, min.y, max.x - min.x, thick) : boxAt(min.x, min.y, thick, max.y - min.y), 0.5),
@@ -95,6 +124,13 @@ function guideItems({ min, max }: Extents, { saw, way, along }: RipStep): readon
             "centre",
           ),
         ];
+  return stopItems(box, step);
+}
+
+/** The fence, or the stop block; where the end is only made square there is none. */
+function stopItems({ min, max }: Extents, { way, along }: RipStep): readonly Item[] {
+  if (way === "true edge") return [];
+  const { thick, off } = bar;
   const reach = way === "rip" ? 1 : 0;
   const stop = 4;
   const box = along

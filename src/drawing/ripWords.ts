@@ -2,6 +2,8 @@ import type { Show } from "../input/show.js";
 import type { Build } from "../model/build.js";
 import type { PartId } from "../model/ids.js";
 import type { BevelCut, RipCut, RipPiece } from "../model/rip.js";
+import { clearRectangles } from "../nest/clearRectangles.js";
+import { leastOffcut } from "../nest/remainder.js";
 import type { RipStep } from "../nest/saw/ripSteps.js";
 import { rules } from "../shop/rules.js";
 import { edgeName } from "./edgeName.js";
@@ -25,8 +27,9 @@ export const sawWords = ({ saw }: Pick<RipCut, "saw">): string => (saw === "trac
 
 /** What is set for a cut: "fence to 150", "stop block stays at 400". */
 export function settingWords(cut: RipStep | RipCut, { show }: RipTalk): string {
-  const { saw, way, along, fresh } = cut;
+  const { saw, way, along, fresh, edge } = cut;
   const size = runningSize(lineOf(cut), show);
+  if (way === "true edge" && edge !== undefined) return `square the left end, ${size} in`;
   if (way === "true edge") return `true the ${along ? "lower" : "left"} edge, ${size} in`;
   if (saw === "track") return `line ${size} from ${along ? "below" : "the left"}`;
   const guide = way === "rip" ? "fence" : "stop block";
@@ -39,7 +42,7 @@ export const lineOf = ({ way, setting, kerf }: Pick<RipCut, "way" | "setting" | 
 
 /** "4b, 2430 × 615", a sheet by its name. */
 export function pieceWords(piece: RipPiece, { show }: RipTalk): string {
-  return `${piece.name}, ${sizeWords(piece, show)}`;
+  return `${piece.name}, ${piece.shape ? "odd, " : ""}${sizeWords(piece, show)}`;
 }
 
 const sizeWords = ({ length, width }: RipPiece, show: Show): string =>
@@ -49,12 +52,15 @@ const sizeWords = ({ length, width }: RipPiece, show: Show): string =>
 export function becomesWords(piece: RipPiece, talk: RipTalk): string {
   if (piece.becomes === "part") return `part ${talk.numberOf(piece.part!)}`;
   if (piece.becomes === "cut") return piece.name;
-  return isWorthKeeping(piece) ? `${piece.name}, left over` : "waste";
+  return isWorthKeeping(piece, talk) ? `${piece.name}, left over` : "waste";
 }
 
-/** Whether what is left over goes to the rack. */
-export function isWorthKeeping({ length, width }: RipPiece): boolean {
-  return Math.max(length, width) >= rules.heldLength.value && Math.min(length, width) >= 2 * rules.heldWidth.value;
+/** Whether what is left over goes to the rack: a rectangle worth keeping can be cut from it. */
+function isWorthKeeping({ length, width, shape }: RipPiece, { build }: RipTalk): boolean {
+  const least = leastOffcut(build.shop);
+  const [long, short] = [Math.max(length, width), Math.min(length, width)];
+  if (long < least.length || short < least.width) return false;
+  return shape === undefined || clearRectangles(shape, least, build.shop.saw.kerf).length > 0;
 }
 
 /** What comes off at one step: "3 off 150 × 400: parts B3, B4, B5". */
@@ -71,19 +77,15 @@ export function restWords(rest: RipPiece | undefined, talk: RipTalk): string {
   const size = sizeWords(rest, talk.show);
   if (rest.becomes === "part") return `${size}: part ${talk.numberOf(rest.part!)}`;
   if (rest.becomes === "cut") return `${size}: ${rest.name}`;
-  return isWorthKeeping(rest) ? `${size}: left over, to the rack` : `${size}: waste`;
+  return isWorthKeeping(rest, talk) ? `${size}: left over, to the rack` : `${size}: waste`;
 }
 
 /** What to mind at a cut; empty where nothing is out of the ordinary. */
-export function mindWords({
-  saw,
-  way,
-  setting,
-  cuts,
-  piece,
-}: Pick<RipStep, "saw" | "way" | "setting" | "cuts" | "piece">): readonly string[] {
+export function mindWords(step: MindedStep): readonly string[] {
+  const { saw, way, setting, cuts, piece } = step;
   const short = Math.min(piece.length, piece.width);
   return [
+    ...edgeWords(step),
     ...(cuts.some(({ trouble }) => trouble === "small") ? ["hard to hold: clamp it to the sled"] : []),
     ...(cuts.some(({ trouble }) => trouble === "reach") ? ["beyond the saw's reach"] : []),
     ...(saw === "table" && way === "rip" && setting < rules.pushStick.value ? ["push stick"] : []),
@@ -91,6 +93,17 @@ export function mindWords({
       ? ["hold the long side; let the short one lie"]
       : []),
   ];
+}
+
+type MindedStep = Pick<RipStep, "saw" | "way" | "along" | "setting" | "cuts" | "piece" | "edge">;
+
+/** What the true edge of an odd piece lies at, which is all there is to go by. */
+function edgeWords({ saw, way, along, edge }: MindedStep): readonly string[] {
+  if (edge === undefined || (way === "rip" && !along)) return [];
+  const side = `side ${edgeName(edge)}`;
+  if (saw === "track") return [`the line ${along ? "along" : "square to"} ${side}`];
+  if (along) return [`${side} at the ${way === "rip" ? "fence" : "stop block"}`];
+  return [`${side} at the sled's fence`];
 }
 
 /** "B2, edge top: tilt 30°, back down, fence at 282". */

@@ -1,5 +1,5 @@
 import type { Frame } from "../geometry/frame.js";
-import type { Profile } from "../geometry/profile.js";
+import type { Profile, Region } from "../geometry/profile.js";
 import type { Finding, FindingDef } from "../input/finding.js";
 import type { Hand } from "./hand.js";
 import type { BoardId, FeatureId, PartId, PieceId } from "./ids.js";
@@ -88,7 +88,14 @@ export type Placed = {
 };
 
 /** A rectangle of an offcut: its corner at x, y, its length along a side of it, turned by `turn`. mm, rad. */
-export type Within = { readonly side: string; readonly x: number; readonly y: number; readonly turn: number };
+export type Within = {
+  readonly side: string;
+  readonly x: number;
+  readonly y: number;
+  readonly turn: number;
+  /** All of the offcut as it lies on that side, knots and all: from the rectangle's lower left corner. */
+  readonly whole?: Region;
+};
 
 /** One sheet or offcut in use. Sheet frame: x along the length, origin at the corner the machine is zeroed on. */
 export type NestedSheet = {

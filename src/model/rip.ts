@@ -1,7 +1,15 @@
+import type { Region } from "../geometry/profile.js";
 import type { PartId } from "./ids.js";
 
 /** A rectangle of a sheet, from its lower left corner. Sheet frame, mm. */
-export type Board = { readonly x: number; readonly y: number; readonly length: number; readonly width: number };
+export type Board = {
+  readonly x: number;
+  readonly y: number;
+  readonly length: number;
+  readonly width: number;
+  /** Of what is no rectangle: what there is of it, in one piece or several. */
+  readonly shape?: readonly Region[];
+};
 
 /** Which saw: along a track that lies on the board, or the table saw with its fence and its sled. */
 export type SawKind = "track" | "table";
@@ -18,7 +26,7 @@ export type SawCut<Id = PartId> = {
   readonly way: SawWay;
   /** Runs along the sheet's length; else across it. */
   readonly along: boolean;
-  /** From the reference edge to the blade, mm. */
+  /** From the reference edge to the blade; across an odd piece from the left end of its true edge, mm. */
   readonly size: number;
   /** What the blade takes, mm: less than its kerf where it runs partly beside the board. */
   readonly kerf: number;
@@ -27,6 +35,8 @@ export type SawCut<Id = PartId> = {
   readonly rest?: SawnPiece<Id>;
   /** The piece is too small to be held for this cut, or the cut is beyond what the saws reach. */
   readonly trouble?: "small" | "reach";
+  /** The true edge of an odd piece by its name: it lies below, and the cut runs along it or square to it. */
+  readonly edge?: string;
 };
 
 /** A piece as the rip list names it: a sheet's name, or the number of the cut that made it and a: what came off, b: the rest. */
@@ -37,7 +47,7 @@ export type RipPiece = Board & {
 };
 
 /** A cut of the rip list, in the order in which they are made. */
-export type RipCut = Pick<SawCut, "saw" | "way" | "along" | "kerf" | "trouble"> & {
+export type RipCut = Pick<SawCut, "saw" | "way" | "along" | "kerf" | "trouble" | "edge"> & {
   readonly number: number;
   readonly sheet: string;
   /** Fence to blade, stop block to blade, or edge to line, mm. */

@@ -88,7 +88,7 @@ export function* nesting(
     }
   }
   const sheets = nests.flatMap((nest) => nest.sheets);
-  const rips = ripListOf(sheets, plan.built.parts, process);
+  const rips = ripListOf(sheets, plan.built.parts, process, sawingOf(shop));
   return {
     value: {
       of: hashOf(nests.map((nest) => nest.order)),

@@ -62,7 +62,7 @@ export function stockFor(
   const rows = rowsFor(job, shop, board, taken);
   const pins = registration.find((each) => each.board === board);
   const grain = stockOfBoard(job, shop, board)?.grain ?? false;
-  const tried = rows.map((row) => (byMachine ? atMachine(row, shop.cnc, pins) : atSaw(row, grain)));
+  const tried = rows.map((row) => (byMachine ? atMachine(row, shop.cnc, pins) : atSaw(row, grain, shop.saw.step)));
   const stock = job.boards[board]?.stock ?? board;
   const findings = tried.flatMap((one, i) => {
     if (!("def" in one)) return [];
@@ -75,8 +75,8 @@ export function stockFor(
 /** Why a row is left alone. */
 type Unused = { readonly def: FindingDef; readonly reason?: string };
 
-function atSaw(row: StockRow, grain: boolean): StockRow | Unused {
-  const sawn = sawnRow(row, grain);
+function atSaw(row: StockRow, grain: boolean, step: number): StockRow | Unused {
+  const sawn = sawnRow(row, grain, step);
   return typeof sawn === "string" ? { def: notForTheSaw, reason: sawn } : sawn;
 }
 

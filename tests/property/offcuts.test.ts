@@ -64,7 +64,7 @@ it("any offcut is taken or told of, reads back as it was, and is nested on sound
       const row = { ...one, zones: zonesOf(one), cost: 0, count: 1, onHand: true };
       const order = orderOf(items([[3, panel(60, 40)]], 6), [row], 1);
       expect(sheetFaults(order, nestShapes(order))).toEqual([]);
-      const sawn = sawnRow(row, false);
+      const sawn = sawnRow(row, false, 0.5);
       if (typeof sawn !== "string") expect(sawn.length * sawn.width).toBeLessThanOrEqual(one.length * one.width + 1e-6);
     }),
     { seed: 20310715, numRuns: 40, endOnFailure: true },

@@ -1,4 +1,7 @@
 import fc from "fast-check";
+import { extentsOf } from "../../src/geometry/measure.js";
+import { circle, polygon } from "../../src/geometry/shapes.js";
+import { moved, turned } from "../../src/geometry/transform.js";
 import type { Shop } from "../../src/model/shop.js";
 import { blankPart, board, type Order, orderOf, plain } from "./nestOrders.js";
 
@@ -21,7 +24,43 @@ const sheet = fc.constantFrom(
 );
 const offcut = fc.record({ length: size(310, 1500), width: size(60, 900), trim: fc.constantFrom(0, 5) });
 
-const stock = fc.tuple(fc.array(sheet, { minLength: 1, maxLength: 2 }), fc.array(offcut, { maxLength: 2 }));
+/** An odd offcut: corners above its true edge as seen from the middle of that, wherever they stand out; turned anyhow. */
+const oddOffcut = fc
+  .tuple(
+    size(320, 1400),
+    fc.array(fc.tuple(fc.integer({ min: 2, max: 98 }), size(100, 900)), { minLength: 2, maxLength: 5 }),
+    fc.nat(359),
+  )
+  .map(([base, corners, degrees]) => {
+    const around = [...new Map(corners)].sort(([a], [b]) => a - b);
+    const points = around.map(([share, r]) => ({
+      x: base / 2 + r * Math.cos((share / 100) * Math.PI),
+      y: r * Math.sin((share / 100) * Math.PI),
+    }));
+    const whole = polygon([{ x: 0, y: 0 }, { x: base, y: 0 }, ...points], (i) => `side.${i + 1}`);
+    const turnedAnyhow = turned(whole, (degrees * Math.PI) / 180);
+    const { min, max } = extentsOf(turnedAnyhow);
+    return {
+      length: max.x - min.x,
+      width: max.y - min.y,
+      trim: 0,
+      outline: moved(turnedAnyhow, -min.x, -min.y),
+      "true edge": "side.1",
+    };
+  });
+
+/** A rectangle with a knot in it. */
+const knotty = fc.tuple(offcut, fc.nat(100), fc.nat(100), size(10, 40)).map(([board, x, y, r]) => ({
+  ...board,
+  knots: [circle({ x: (board.length * x) / 100, y: (board.width * y) / 100 }, r, "knot")],
+}));
+
+const anyOffcut = fc.oneof(
+  { weight: 3, arbitrary: offcut },
+  { weight: 2, arbitrary: oddOffcut },
+  { weight: 1, arbitrary: knotty },
+);
+const stock = fc.tuple(fc.array(sheet, { minLength: 1, maxLength: 2 }), fc.array(anyOffcut, { maxLength: 3 }));
 
 const tableSaw = fc.record({
   kerf: fc.constantFrom(2, 3.2),
@@ -49,7 +88,7 @@ export const sawOrders: fc.Arbitrary<Order> = fc
     const parts = each.map(({ size: [l, w] }, i) =>
       blankPart(`p${i}`, "one", plain(onStep(l, saw.step), onStep(w, saw.step))),
     );
-    const boards = { one: board({ sheets, offcuts: offcuts.map((one, i) => ({ ...one, name: "AB"[i]! })) }) };
+    const boards = { one: board({ sheets, offcuts: offcuts.map((one, i) => ({ ...one, name: "ABC"[i]! })) }) };
     const order = orderOf(parts, boards, (part) => {
       const { by, turns } = each[parts.indexOf(part)]!;
       return {

@@ -1,3 +1,4 @@
+import { edgeName } from "../../drawing/edgeName.js";
 import { partName } from "../../drawing/partName.js";
 import {
   becomesWords,
@@ -63,7 +64,7 @@ function cutLine(cut: RipCut, talk: RipTalk): Line {
     sheet: cut.sheet,
     saw: sawWords(cut),
     what: wayWords(cut),
-    [guide]: guide === "line" ? `${size} from the ${cut.along ? "lower" : "left"} edge` : size,
+    [guide]: guide === "line" ? lineWords(cut, size) : size,
     "set anew": cut.fresh ? "yes" : "stays",
     take: cut.piece.name,
     ...sizes("take", cut.piece, talk),
@@ -73,6 +74,11 @@ function cutLine(cut: RipCut, talk: RipTalk): Line {
     "setting mm": cut.setting,
     "kerf mm": cut.kerf,
   };
+}
+
+function lineWords({ along, edge }: RipCut, size: string): string {
+  if (edge === undefined) return `${size} from the ${along ? "lower" : "left"} edge`;
+  return along ? `${size} from side ${edgeName(edge)}` : `${size} from the left end of side ${edgeName(edge)}`;
 }
 
 function sizes(of: "take" | "off" | "rest", { length, width }: RipPiece, { show }: RipTalk): Line {

@@ -9,6 +9,7 @@ import type { NestItem, NestStock } from "../engine.js";
 import { excessOf, liesOf } from "../lies.js";
 import { usableOf } from "../rectangles/pack.js";
 import { blankSize } from "./blankSize.js";
+import { fromRack } from "./cutDown.js";
 import { type Sawing, sawingOf, widestKerf } from "./sawing.js";
 import { splitsHeld } from "./splitsHeld.js";
 
@@ -92,8 +93,11 @@ export function tooSmallFor(shop: Shop, parts: readonly Part[]): Finding {
 
 /** Findings for the cuts of sheets that are hard to hold, or beyond the saws. */
 export function cutTroubles(job: Job, shop: Shop, sheets: readonly NestedSheet[], parts: readonly Part[]): Finding[] {
-  const { hold } = sawingOf(shop);
-  return sheets.flatMap(({ sheet, board, sawn }): Finding[] => {
+  const sawing = sawingOf(shop);
+  const { hold } = sawing;
+  return sheets.flatMap((each): Finding[] => {
+    const { sheet, board } = each;
+    const sawn = fromRack(each, sawing);
     if (!sawn) return [];
     const narrow = parts.filter((part) => partsBelow(sawn, "small").has(part.id));
     const far = cutsWith(sawn, "reach");

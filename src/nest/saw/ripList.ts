@@ -2,15 +2,18 @@ import type { NestedSheet, Process } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
 import type { RipCut, RipList, RipPiece, SawCut, SawnPiece } from "../../model/rip.js";
 import { bevelCuts } from "./bevels.js";
+import { fromRack } from "./cutDown.js";
 import { sameSize } from "./handling.js";
+import type { Sawing } from "./sawing.js";
 
 /** The rip list of a layout; undefined where nothing is sawn. */
 export function ripListOf(
   sheets: readonly NestedSheet[],
   parts: readonly Part[],
   process: Process,
+  sawing: Sawing,
 ): RipList | undefined {
-  const cuts = ripCuts(sheets);
+  const cuts = ripCuts(sheets.map((sheet) => ({ sheet: sheet.sheet, sawn: fromRack(sheet, sawing) })));
   const placed = new Set(sheets.flatMap((sheet) => sheet.placed.map(({ part }) => part)));
   const bevels = bevelCuts(
     parts.filter(({ id }) => placed.has(id)),
@@ -27,9 +30,10 @@ export function ripListOf(
  * 2. At the table saw, as long as the fence or the stop block stands right for any piece at hand, cuts with that.
  * 3. Then a setting all of whose cuts can be made now; of several the rips before the cross-cuts, the widest first.
  *
- * A setting is anew where fence or stop block stood elsewhere before; along the track, where the last line was another.
+ * A setting is anew where fence or stop block stood elsewhere before; along the track, where the last line was another;
+ * and for each true edge.
  */
-export function ripCuts(sheets: readonly Pick<NestedSheet, "sheet" | "sawn">[]): readonly RipCut[] {
+export function ripCuts(sheets: readonly Sawn[]): readonly RipCut[] {
   const atHand: Ready[] = sheets.flatMap(({ sheet, sawn }) =>
     sawn?.cut ? [readyOf(sheet, sheet, sawn, sawn.cut)] : [],
   );
@@ -43,7 +47,8 @@ export function ripCuts(sheets: readonly Pick<NestedSheet, "sheet" | "sawn">[]):
     const number = cuts.length + 1;
     const guide = guideOf(next.cut);
     const key = keyOf(next.cut);
-    const fresh = stands.get(guide) !== key || (guide === "track" && last?.sheet !== next.sheet);
+    const isAnother = stands.get(guide) !== key || (guide === "track" && last?.sheet !== next.sheet);
+    const fresh = isAnother || next.cut.way === "true edge";
     stands.set(guide, key);
     toCome.set(key, (toCome.get(key) ?? 0) - 1);
     const off = pieceOf(`${number}a`, next.cut.off);
@@ -66,6 +71,8 @@ export function ripCuts(sheets: readonly Pick<NestedSheet, "sheet" | "sawn">[]):
   }
   return cuts;
 }
+
+type Sawn = { readonly sheet: string; readonly sawn: SawnPiece | undefined };
 
 /** How often fence, stop block or line is set in a list. */
 export const settingsOf = (cuts: readonly Pick<RipCut, "fresh">[]): number => cuts.filter(({ fresh }) => fresh).length;
@@ -132,13 +139,13 @@ function countByKey(pieces: readonly SawnPiece[]): Map<string, number> {
   return counts;
 }
 
-function factsOf({ saw, way, along, kerf, size, trouble }: SawCut) {
-  return { saw, way, along, kerf, setting: size, ...(trouble && { trouble }) };
+function factsOf({ saw, way, along, kerf, size, trouble, edge }: SawCut) {
+  return { saw, way, along, kerf, setting: size, ...(trouble && { trouble }), ...(edge !== undefined && { edge }) };
 }
 
 function pieceOf(name: string, piece: SawnPiece | undefined): RipPiece | undefined {
   if (!piece) return undefined;
-  const { x, y, length, width, part, cut } = piece;
+  const { x, y, length, width, shape, part, cut } = piece;
   const becomes = cut ? "cut" : part === undefined ? "left" : "part";
-  return { name, x, y, length, width, becomes, ...(part !== undefined && { part }) };
+  return { name, x, y, length, width, becomes, ...(shape && { shape }), ...(part !== undefined && { part }) };
 }

@@ -1,7 +1,10 @@
 import type { RipCut, RipPiece } from "../../model/rip.js";
 
 /** Cuts that are made one after another from one piece with one setting: what one does at one go. */
-export type RipStep = Pick<RipCut, "sheet" | "saw" | "way" | "along" | "setting" | "kerf" | "fresh" | "piece"> & {
+export type RipStep = Pick<
+  RipCut,
+  "sheet" | "saw" | "way" | "along" | "setting" | "kerf" | "fresh" | "piece" | "edge"
+> & {
   readonly cuts: readonly RipCut[];
   readonly off: readonly RipPiece[];
   readonly rest?: RipPiece;
@@ -25,8 +28,9 @@ const goesOn = (before: RipCut, { fresh, saw, way, piece }: RipCut): boolean =>
 
 function stepOf(cuts: readonly RipCut[]): RipStep {
   const first = cuts[0]!;
-  const { sheet, saw, way, along, setting, kerf, fresh, piece } = first;
+  const { sheet, saw, way, along, setting, kerf, fresh, piece, edge } = first;
   const rest = cuts.at(-1)?.rest;
   const off = cuts.flatMap((cut) => cut.off ?? []);
-  return { sheet, saw, way, along, setting, kerf, fresh, piece, cuts, off, ...(rest && { rest }) };
+  const odd = edge === undefined ? {} : { edge };
+  return { sheet, saw, way, along, setting, kerf, fresh, piece, cuts, off, ...(rest && { rest }), ...odd };
 }

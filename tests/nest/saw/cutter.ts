@@ -1,9 +1,13 @@
+import { areaPathsD, differenceD, FillRule, intersectD, type PathD, type PathsD } from "clipper2-ts";
+import type { Profile } from "../../../src/geometry/profile.js";
+import { tessellate } from "../../../src/geometry/tessellate.js";
 import type { RipCut, RipPiece } from "../../../src/model/rip.js";
 
 // A cutter that knows the rip list and nothing else: it takes the pieces that lie in front of it by the names that are
 // pencilled on them, sets what the list says, cuts, and measures what comes off.
 
-type Board = { readonly length: number; readonly width: number };
+/** `form`: of what is no rectangle, its outline and holes as it lies on its true edge, which is the lowest of it. */
+export type Board = { readonly length: number; readonly width: number; readonly form?: PathsD };
 
 /** What is wrong with a list, in words, and what lies on the bench when it is done. */
 export type Bench = { readonly faults: readonly string[]; readonly parts: ReadonlyMap<string, Board> };
@@ -39,6 +43,12 @@ export function replay(cuts: readonly RipCut[], sheets: ReadonlyMap<string, Boar
     if (!isLike(board, cut.piece)) say(`${cut.piece.name} measures ${sizeOf(board)}, not ${sizeOf(cut.piece)}`);
     checkHeld(cut, board, say);
     checkSetting(cut, say);
+    if (board.form) {
+      const [off, rest] = sawn(board.form, cut);
+      putOdd(cut.off, off, cut.way !== "true edge", say);
+      putOdd(cut.rest, rest, cut.way === "true edge", say);
+      continue;
+    }
     const [run, across] = cut.along ? [board.length, board.width] : [board.width, board.length];
     const left = across - cut.setting - cut.kerf;
     const kerf = room.kerfs[cut.saw];
@@ -51,6 +61,28 @@ export function replay(cuts: readonly RipCut[], sheets: ReadonlyMap<string, Boar
   }
   for (const [name] of bench) if (waiting.has(name)) faults.push(`${name} was to be cut and never was`);
   return { faults, parts };
+
+  /** What of an odd piece lies on one side of the blade; on the side that is used only what lies on the true edge. */
+  function putOdd(piece: RipPiece | undefined, all: PathsD, isUsed: boolean, say: (fault: string) => void): void {
+    const form = isUsed && all.length > 1 ? lowest(all) : all;
+    if (!piece) {
+      if (thickest(form) > 2e-3) say(`${area(form)} mm2 come off and have no name`);
+      return;
+    }
+    const loop = (profile: Profile) => tessellate(profile, 0.001).map(({ x, y }) => ({ x, y }));
+    const told = piece.shape
+      ? piece.shape.flatMap(({ outer, holes }) => [loop(outer), ...holes.map((hole) => loop(hole).toReversed())])
+      : [cornersOf(piece)];
+    const less = area(differenceD(form, told, FillRule.NonZero, 6));
+    const more = area(differenceD(told, form, FillRule.NonZero, 6));
+    // a chord of a tessellated arc lies within hundredths of it
+    if (less + more > 0.02 * (piece.length + piece.width))
+      say(`${piece.name} is ${less} mm2 less and ${more} mm2 more`);
+    const board = { length: piece.length, width: piece.width };
+    if (piece.becomes === "part") parts.set(piece.part!, board);
+    else bench.set(piece.name, piece.shape ? { ...board, form: told } : board);
+    if (piece.becomes === "cut") waiting.add(piece.name);
+  }
 
   function put(piece: RipPiece | undefined, board: Board, say: (fault: string) => void): void {
     if (!piece) {
@@ -82,6 +114,45 @@ export function replay(cuts: readonly RipCut[], sheets: ReadonlyMap<string, Boar
     if (!cut.fresh && !stands.has(guide)) say("is told to be set already, and never was");
     stands.set(guide, cut.setting);
   }
+}
+
+/** An odd piece on both sides of the blade. A cut along is measured from the true edge, one across from its left end. */
+function sawn(form: PathsD, { along, setting, kerf }: RipCut): readonly [off: PathsD, rest: PathsD] {
+  const y0 = Math.min(...form.flat().map(({ y }) => y));
+  const x0 = Math.min(...form.flat().flatMap(({ x, y }) => (y < y0 + 1e-3 ? [x] : [])));
+  const from = (along ? y0 : x0) + setting;
+  const [far, to] = [1e5, from + kerf];
+  const halves: PathsD = along
+    ? [box(-far, -far, far, from), box(-far, to, far, far)]
+    : [box(-far, -far, from, far), box(to, -far, far, far)];
+  const [off, rest] = halves.map((half) => intersectD(form, [half], FillRule.NonZero, 6));
+  return [off!, rest!];
+}
+
+const box = (x0: number, y0: number, x1: number, y1: number): PathD => [
+  { x: x0, y: y0 },
+  { x: x1, y: y0 },
+  { x: x1, y: y1 },
+  { x: x0, y: y1 },
+];
+const cornersOf = ({ x, y, length, width }: RipPiece) => box(x, y, x + length, y + width);
+const area = (paths: PathsD) => Math.abs(areaPathsD(paths));
+
+/** The piece that lies lowest, with its holes. */
+function lowest(all: PathsD): PathsD {
+  const outers = all.filter((path) => areaPathsD([path]) > 0);
+  const low = (path: PathD) => Math.min(...path.map(({ y }) => y));
+  const [first] = outers.toSorted((a, b) => low(a) - low(b) || areaPathsD([b]) - areaPathsD([a]));
+  return first ? intersectD(all, [first], FillRule.NonZero, 6) : [];
+}
+
+/** The narrower way across the extents of the largest piece, mm. */
+function thickest(all: PathsD): number {
+  const sizes = all.map((path) => {
+    const [xs, ys] = [path.map(({ x }) => x), path.map(({ y }) => y)];
+    return Math.min(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
+  });
+  return Math.max(0, ...sizes);
 }
 
 const isLike = (a: Board, b: Board) => Math.abs(a.length - b.length) < hair && Math.abs(a.width - b.width) < hair;

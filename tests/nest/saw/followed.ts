@@ -1,14 +1,22 @@
+import { differenceD, FillRule } from "clipper2-ts";
 import { extentsOf } from "../../../src/geometry/measure.js";
+import type { Profile } from "../../../src/geometry/profile.js";
+import { rectangle } from "../../../src/geometry/shapes.js";
+import { tessellate } from "../../../src/geometry/tessellate.js";
+import { moved, turned } from "../../../src/geometry/transform.js";
+import type { NestedSheet } from "../../../src/model/build.js";
+import type { Shop } from "../../../src/model/shop.js";
 import { type NestOptions, nestParts } from "../../../src/nest/nest.js";
 import type { Order } from "../../property/nestOrders.js";
-import { replay } from "./cutter.js";
+import { type Board, replay } from "./cutter.js";
 
 /** Nests an order, follows its rip list with the cutter, and measures what lies on the bench against the parts. */
 export function sawFaults({ job, shop, plan, process }: Order, options: NestOptions) {
   const { value } = nestParts(job, shop, plan, process, options);
   const { sheets, left, rips } = value!;
   const kerfs = { table: shop.saw.kerf, track: shop["track saw"]?.kerf ?? 0 };
-  const { faults, parts } = replay(rips?.cuts ?? [], new Map(sheets.map((sheet) => [sheet.sheet, sheet])), {
+  const boards = new Map(sheets.map((sheet) => [sheet.sheet, boardOf(sheet, shop)]));
+  const { faults, parts } = replay(rips?.cuts ?? [], boards, {
     kerfs,
     heldLength: 300,
     heldWidth: 50,
@@ -35,5 +43,24 @@ export function sawFaults({ job, shop, plan, process }: Order, options: NestOpti
   const small = (rips?.cuts ?? [])
     .filter((cut) => cut.trouble === "small")
     .map((cut) => `cut ${cut.number} is of a piece too small to hold`);
-  return { faults: [...faults, ...wrong, ...strange, ...small], cuts: rips?.cuts.length ?? 0, left: left.length };
+  const odd = (rips?.cuts ?? []).filter(({ edge }) => edge !== undefined).length;
+  return { faults: [...faults, ...wrong, ...strange, ...small], cuts: rips?.cuts.length ?? 0, odd, left: left.length };
+}
+
+/** What stands in the rack: an odd offcut as it was measured, laid on its true edge. */
+function boardOf({ board, offcut, length, width, within }: NestedSheet, shop: Shop): Board {
+  if (within === undefined) return { length, width };
+  const one = shop.boards[board]!.offcuts.find(({ name }) => name === offcut)!;
+  const outline = one.outline ?? rectangle(0, 0, one.length, one.width, ["bottom", "right", "top", "left"]);
+  const i = outline.findIndex(({ by }) => by === within.side);
+  const [a, b] = [outline[i]!, outline[(i + 1) % outline.length]!];
+  const turn = Math.atan2(b.y - a.y, b.x - a.x);
+  // as the list says where the rectangle lies, so that its places can be compared; the sizes are the cutter's own
+  const lying = (loop: Profile) =>
+    tessellate(turned(moved(loop, -within.x, -within.y), -turn), 0.001).map(({ x, y }) => ({ x, y }));
+  const holes = (one.holes ?? []).map(lying);
+  const form = differenceD([lying(outline)], holes, FillRule.NonZero, 6);
+  const xs = form.flat().map(({ x }) => x);
+  const ys = form.flat().map(({ y }) => y);
+  return { length: Math.max(...xs) - Math.min(...xs), width: Math.max(...ys) - Math.min(...ys), form };
 }

@@ -1,0 +1,126 @@
+import { intersection } from "../../geometry/boolean.js";
+import { pointInProfile } from "../../geometry/inside.js";
+import { extentsOf } from "../../geometry/measure.js";
+import type { Extents, Region } from "../../geometry/profile.js";
+import { rectangle as profileOf } from "../../geometry/shapes.js";
+import type { NestedSheet } from "../../model/build.js";
+import type { Board, SawCut, SawnPiece } from "../../model/rip.js";
+import { isLarge, isLargeEnough, sameSize } from "./handling.js";
+import type { Sawing } from "./sawing.js";
+
+/** A sheet as it is sawn, from what stands in the rack: an odd offcut is first cut down to the rectangle that a saw has of it. */
+export function fromRack(
+  { sawn, within }: Pick<NestedSheet, "sawn" | "within">,
+  sawing: Sawing,
+): SawnPiece | undefined {
+  if (!sawn || within?.whole === undefined) return sawn;
+  return cutDown(sawn, within.whole, within.side, sawing);
+}
+
+/** The sides of the rectangle at which board may stand out. */
+type Beyond = "top" | "left" | "right";
+
+/**
+ * A board cut down to a rectangle at 0, 0 that lies on its true edge: what stands out above it, at its left and at its
+ * right. The true edge is the only one there is to go by, at the fence, or along the sled.
+ *
+ * Order: of a rectangle longer than wide first the rip along the true edge, which makes it handy for the sled, then both
+ * ends square. Of one wider than long the ends first: its true edge is too short for the fence.
+ */
+function cutDown(rectangle: SawnPiece, whole: Region, edge: string, sawing: Sawing): SawnPiece {
+  const { length, width } = rectangle;
+  const order: readonly Beyond[] = length >= width ? ["top", "left", "right"] : ["left", "right", "top"];
+  return cutOn(whole, order);
+
+  function cutOn(shape: Region, [beyond, ...others]: readonly Beyond[]): SawnPiece {
+    if (beyond === undefined) return rectangle;
+    const box = extentsOf(shape);
+    const out = { top: box.max.y - width, left: -box.min.x, right: box.max.x - length }[beyond];
+    if (out <= sameSize) return cutOn(shape, others);
+    const isSquare = beyond !== "left" && !others.includes("left");
+    const { kerf: blade, ...way } = firstWay(beyond, isSquare, box, rectangle, sawing);
+    const kerf = Math.min(blade, out);
+    const { kept, waste } = parted(shape, beyond, rectangle, kerf);
+    const goesOn = cutOn(kept, others);
+    const away = waste.length > 0 ? { ...boardOf(waste), shape: waste } : undefined;
+    const [off, rest] = beyond === "left" ? [away, goesOn] : [goesOn, away];
+    const size = { top: width, left: -kerf - leftEndOf(shape, edge), right: length }[beyond];
+    const cut = { ...way, along: beyond === "top", size, kerf, ...(off && { off }), ...(rest && { rest }), edge };
+    return { ...boardOf([shape]), shape: [shape], cut };
+  }
+}
+
+/** Where the true edge begins. */
+function leftEndOf({ outer }: Region, edge: string): number {
+  const ends = outer.flatMap(({ by, x }, i) => (by === edge ? [x, outer[(i + 1) % outer.length]!.x] : []));
+  return Math.min(...ends);
+}
+
+/** What stays of a shape round its rectangle, and what comes off beyond the blade; splinters are dust. */
+function parted(shape: Region, beyond: Beyond, { length, width }: Board, kerf: number) {
+  const { min, max } = extentsOf(shape);
+  const [x0, y0, x1, y1] = [min.x - 1, min.y - 1, max.x + 1, max.y + 1];
+  const boxes: Readonly<Record<Beyond, readonly [near: Box, far: Box]>> = {
+    top: [
+      [x0, y0, x1, width],
+      [x0, width + kerf, x1, y1],
+    ],
+    left: [
+      [0, y0, x1, y1],
+      [x0, y0, -kerf, y1],
+    ],
+    right: [
+      [x0, y0, length, y1],
+      [length + kerf, y0, x1, y1],
+    ],
+  };
+  const [near, far] = boxes[beyond];
+  const inside = (box: Box) => intersection(shape, { outer: profileOf(...box, "sawn"), holes: [] });
+  const middle = { x: length / 2, y: width / 2 };
+  const kept = inside(near).find(({ outer }) => pointInProfile(outer, middle)) ?? shape;
+  return { kept, waste: inside(far).filter((region) => !isSplinter(region)) };
+}
+
+type Box = readonly [number, number, number, number];
+
+function isSplinter(region: Region): boolean {
+  const { length, width } = boardOf([region]);
+  return Math.min(length, width) <= sameSize;
+}
+
+function boardOf(regions: readonly Region[]): Board {
+  const boxes = regions.map(extentsOf);
+  const x = Math.min(...boxes.map(({ min }) => min.x));
+  const y = Math.min(...boxes.map(({ min }) => min.y));
+  const right = Math.max(...boxes.map(({ max }) => max.x));
+  const top = Math.max(...boxes.map(({ max }) => max.y));
+  return { x, y, length: right - x, width: top - y };
+}
+
+/**
+ * The saw for a cut of an odd piece: the true edge lies at the fence for the rip, as long as more of it lies there than
+ * between fence and blade; along the sled for what is square to it. Once the left end is square, the stop block or the
+ * fence may lie there too. What is too large for one person or for the table saw is for the track.
+ *
+ * Source: common practice, no source.
+ */
+function firstWay(
+  beyond: Beyond,
+  isSquare: boolean,
+  { min, max }: Extents,
+  { length, width }: Board,
+  sawing: Sawing,
+): Pick<SawCut, "saw" | "way" | "kerf" | "trouble"> {
+  const { table, track, hold } = sawing;
+  const piece = { length: max.x - min.x, width: max.y - min.y };
+  const small = isLargeEnough(piece, hold) ? {} : ({ trouble: "small" } as const);
+  const along = beyond === "top";
+  const [size, beside, run] = along ? [width, length, piece.length] : [length, width, piece.width];
+  const rips = (along || isSquare) && size <= table.reach && beside >= Math.max(size, hold.length);
+  const crosses = (!along || isSquare) && run <= table.crossCut;
+  const way = beyond === "left" ? "true edge" : rips ? "rip" : along && !crosses ? "rip" : "cross-cut";
+  const byTable = beyond === "left" ? crosses : rips || crosses;
+  if (track && run <= track.longest && (!byTable || isLarge(piece.length, piece.width, sawing)))
+    return { saw: "track", way, kerf: track.kerf, ...small };
+  return { saw: "table", way, kerf: table.kerf, ...(byTable ? small : { trouble: "reach" }) };
+}
