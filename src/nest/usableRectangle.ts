@@ -73,31 +73,36 @@ function largestOnBase(
     .filter((y) => y >= hair)
     .sort((a, b) => a - b);
   let best: (Stretch & { readonly height: number }) | undefined;
-  const offer = (stretch: Stretch, height: number) => {
-    const size = (stretch.to - stretch.from) * height;
-    if (size > (best === undefined ? 0 : (best.to - best.from) * best.height) + hair) best = { ...stretch, height };
-  };
-  for (let k = 1; k < heights.length; k++) {
-    const [low, high] = [heights[k - 1]!, heights[k]!];
-    for (const wide of clearStretches(above, zones, base, low + hair / 2)) {
-      // even at its lowest it is no longer than this
-      if (best !== undefined && (wide.to - wide.from) * high <= (best.to - best.from) * best.height) continue;
-      const at = (height: number) =>
-        clearStretches(above, zones, base, height).find(({ from, to }) => from >= wide.from && to <= wide.to);
-      const height = topOf(
-        (h) => {
-          const stretch = at(h);
-          return stretch === undefined ? 0 : (stretch.to - stretch.from) * h;
-        },
-        low,
-        high,
-      );
+  // even at its lowest a stretch is no longer than there: the most promising first, most of the others need no look then
+  const promising = heights.slice(1).flatMap((high, k): Promising[] => {
+    const low = heights[k]!;
+    return clearStretches(above, zones, base, low + hair / 2).map((wide) => ({
+      wide,
+      low,
+      high,
+      most: sizeOf(wide, high),
+    }));
+  });
+  for (const { wide, low, high, most } of promising.sort((a, b) => b.most - a.most)) {
+    if (best !== undefined && most <= sizeOf(best, best.height)) break;
+    const at = (height: number) =>
+      clearStretches(above, zones, base, height).find(({ from, to }) => from >= wide.from && to <= wide.to);
+    const sizeAt = (height: number) => {
       const stretch = at(height);
-      if (stretch !== undefined) offer(stretch, height);
-    }
+      return stretch === undefined ? 0 : sizeOf(stretch, height);
+    };
+    const height = topOf(sizeAt, low, high);
+    const stretch = at(height);
+    if (stretch === undefined) continue;
+    if (best === undefined || sizeOf(stretch, height) > sizeOf(best, best.height) + hair) best = { ...stretch, height };
   }
   return best;
 }
+
+/** A stretch as it is between two heights, and the most that it can be worth there. */
+type Promising = { readonly wide: Stretch; readonly low: number; readonly high: number; readonly most: number };
+
+const sizeOf = ({ from, to }: Stretch, height: number): number => (to - from) * height;
 
 /** Where a function with one top between two places has it, to a millionth of a millimetre. */
 function topOf(f: (at: number) => number, low: number, high: number): number {

@@ -5,7 +5,7 @@ import type { Extents, Region } from "../../geometry/profile.js";
 import { rectangle as profileOf } from "../../geometry/shapes.js";
 import type { NestedSheet } from "../../model/build.js";
 import type { Board, SawCut, SawnPiece } from "../../model/rip.js";
-import { isLarge, isLargeEnough, sameSize } from "./handling.js";
+import { isLarge, isLargeEnough, sameSize, wayFor } from "./handling.js";
 import type { Sawing } from "./sawing.js";
 
 /** A sheet as it is sawn, from what stands in the rack: an odd offcut is first cut down to the rectangle that a saw has of it. */
@@ -37,6 +37,8 @@ function cutDown(rectangle: SawnPiece, whole: Region, edge: string, sawing: Sawi
     const box = extentsOf(shape);
     const out = { top: box.max.y - width, left: -box.min.x, right: box.max.x - length }[beyond];
     if (out <= sameSize) return cutOn(shape, others);
+    const withEnd = beyond === "right" && others.length === 0 ? endLeftOn(rectangle, shape, sawing) : undefined;
+    if (withEnd) return withEnd;
     const isSquare = beyond !== "left" && !others.includes("left");
     const { kerf: blade, ...way } = firstWay(beyond, isSquare, box, rectangle, sawing);
     const kerf = Math.min(blade, out);
@@ -48,6 +50,25 @@ function cutDown(rectangle: SawnPiece, whole: Region, edge: string, sawing: Sawi
     const cut = { ...way, along: beyond === "top", size, kerf, ...(off && { off }), ...(rest && { rest }), edge };
     return { ...boardOf([shape]), shape: [shape], cut };
   }
+}
+
+/**
+ * A piece that is crossed into lengths from its square left end, its odd right end left on: it stays on the last rest,
+ * and one cut and one setting are spared. Undefined where that last rest is needed, or the cuts would be made otherwise.
+ */
+function endLeftOn(piece: SawnPiece, shape: Region, sawing: Sawing): SawnPiece | undefined {
+  const odd = { ...boardOf([shape]), shape: [shape] };
+  const { cut, part } = piece;
+  if (!cut) return part === undefined ? odd : undefined;
+  if (cut.along || cut.way === "true edge" || !cut.off || !cut.rest) return undefined;
+  const { saw, way } = wayFor(odd.width, odd.length, cut.size, sawing);
+  if (saw !== cut.saw || way !== cut.way) return undefined;
+  const { min, max } = extentsOf(shape);
+  const beside = { outer: profileOf(cut.rest.x, min.y - 1, max.x + 1, max.y + 1, "sawn"), holes: [] };
+  const [left, ...more] = intersection(shape, beside);
+  if (!left || more.length > 0) return undefined;
+  const rest = endLeftOn(cut.rest, left, sawing);
+  return rest && { ...odd, cut: { ...cut, rest } };
 }
 
 /** Where the true edge begins. */
