@@ -51,6 +51,8 @@ export type Mount = {
   readonly piece: PieceId;
   readonly at: Frame;
   readonly from: readonly Origin[];
+  /** The name of the air behind it. */
+  readonly air?: string;
 };
 
 /** One thing to do at the bench, after others. */

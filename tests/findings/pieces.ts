@@ -6,6 +6,7 @@ import type { PieceKind } from "../../src/model/piece.js";
 import { makePart } from "../../src/pieces/common/part.js";
 import { planJob } from "../../src/plan/plan.js";
 import { type Toy, toy, toyJob, toyShop } from "../plan/toyKind.js";
+import { chamberPairs } from "./chambers.js";
 import { box, boxAlone, carpet, cover, coverAlone, plate, ring, ten, without } from "./changes.js";
 import { formPairs } from "./forms.js";
 import { pairUpTo, type Table } from "./road.js";
@@ -83,7 +84,10 @@ function seesaw(gain: number) {
 /** What the kinds of pieces and the planning of them can find. */
 export const piecesTable: Table = {
   ...Object.fromEntries(
-    Object.entries(formPairs).map(([code, { at, raises, spares }]) => [code, plan(at, raises, spares)]),
+    Object.entries({ ...formPairs, ...chamberPairs }).map(([code, { at, raises, spares }]) => [
+      code,
+      plan(at, raises, spares),
+    ]),
   ),
   "one-free-size": plan("pieces.box.outside.depth", [box("outside.depth", "free")], []),
   "free-needs-net": plan(

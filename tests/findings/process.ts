@@ -23,6 +23,8 @@ const offcut = (length: number) => `boards: {mdf-12: {sheets: [], offcuts: [{nam
 const sawn = { "cut by": "saw" };
 const offcutWide = (length: number) =>
   `boards: {mdf-12: {sheets: [], offcuts: [{name: A, length: ${length}, width: 60}]}}`;
+const bevelled = { "cut by": "saw", bevels: { near: { angle: "45deg" } } };
+const fence = "saw: {longest rip: 627.9}";
 const sled = (reach: number) => `track saw: none\nsaw: {longest rip: 1300, longest cross-cut: ${reach}}`;
 const measured = (thick: number) =>
   `boards: {mdf-12: {sheets: [], offcuts: [{name: A, length: 90, width: 60, measured: ${thick}}]}}`;
@@ -108,6 +110,12 @@ export const processTable: Table = {
   "cut-over-saw": nest("boards.plate", sized(900, 300, sawn), sized(900, 300, sawn), {
     raises: sled(299),
     spares: sled(300),
+  }),
+  "bevel-too-small": nest("pieces.cover", sized(299, 60, bevelled), sized(300, 60, bevelled)),
+  // bevelled by 45 degrees: between fence and blade at the table the board's 12.1 less
+  "bevel-over-saw": nest("pieces.cover", sized(1600, 640.5, bevelled), sized(1600, 640, bevelled), {
+    raises: `track saw: none\n${fence}`,
+    spares: `track saw: none\n${fence}`,
   }),
   "offcut-not-for-saw": nest("boards.mdf-12", coverAlone(sawn), coverAlone(sawn), {
     raises: odd("trim: 0"),

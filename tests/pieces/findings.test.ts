@@ -6,6 +6,7 @@ import { partFindings } from "../../src/pieces/common/part.js";
 import { kinds } from "../../src/pieces/kinds.js";
 import { planFindings } from "../../src/plan/plan.js";
 import { starterShop } from "../../src/shop/starter.js";
+import { chamberPairs } from "../findings/chambers.js";
 import { formPairs } from "../findings/forms.js";
 import { type Change, planned } from "./planned.js";
 
@@ -37,7 +38,10 @@ const apart: Readonly<Record<string, string>> = {
 
 const pairs: Readonly<Record<string, Pair>> = {
   ...Object.fromEntries(
-    Object.entries(formPairs).map(([code, { raises, spares }]) => [code, { raises, short: spares }]),
+    Object.entries({ ...formPairs, ...chamberPairs }).map(([code, { raises, spares }]) => [
+      code,
+      { raises, short: spares },
+    ]),
   ),
   "one-free-size": { raises: [box("outside.depth", "free")], short: [] },
   "free-needs-net": { raises: [box("net", undefined)], short: [box("net", undefined), box("outside.width", 530)] },

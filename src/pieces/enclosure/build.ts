@@ -1,14 +1,18 @@
-import { compose, place } from "../../geometry/frame.js";
-import { pointInProfile } from "../../geometry/inside.js";
-import { centroidOf } from "../../geometry/measure.js";
+import { compose } from "../../geometry/frame.js";
 import { below, type Finding, type Outcome, raise, text } from "../../input/finding.js";
+import { partId } from "../../model/ids.js";
 import type { Axis } from "../../model/joint.js";
 import type { Part } from "../../model/part.js";
 import type { Air, Around, Built } from "../../model/piece.js";
 import { blockJoints, blockParts } from "./backing/blockParts.js";
-import { blocksOf, threadsOf } from "./backing/blocks.js";
+import { type Block, blockSheets, blocksOf, threadsOf } from "./backing/blocks.js";
 import { threadAxes, threadFindings } from "./backing/threads.js";
 import { buysOf } from "./buys.js";
+import { clearPoint } from "./chambers/clearPoint.js";
+import { airName, type Chamber } from "./chambers/divide.js";
+import { innerBoards } from "./chambers/fitOut.js";
+import { innerJoints, innerPart } from "./chambers/innerBoard.js";
+import { fitOutFindings } from "./chambers/unfit.js";
 import { boxNotHeld } from "./findings.js";
 import { jointScrewsOf, screwAxes } from "./joints/jointScrews.js";
 import { jointsOf } from "./joints/joints.js";
@@ -19,22 +23,25 @@ import { mountingFindings } from "./mounting/room.js";
 import { seatsOf } from "./mounting/seats.js";
 import { liningJoints, panelParts } from "./panelParts.js";
 import type { EnclosureSpec } from "./schema.js";
-import { type Shape, shapeOf } from "./shape.js";
+import { settledShape } from "./settled.js";
+import type { Shape } from "./shape.js";
 import { stepsOf } from "./steps.js";
-import { volumeTerms } from "./volume.js";
+import { volumeTerms, wantedL } from "./volume.js";
 
 /** Everything the box is made of, at its settled size. */
 export function buildBox(spec: EnclosureSpec, size: number, around: Around): Outcome<Built> {
-  const shape = shapeOf(spec, size, around);
+  const shape = settledShape(spec, size, around);
   const seats = seatsOf(spec, shape, around);
   const threads = threadsOf(around.asks, shape, around.shop);
   const choices = screwChoicesOf(spec, shape, around);
   const screws = jointScrewsOf(around.id, shape, choices.choose);
   const screwFrom = [below(around.origin, spec.screws ? "screws" : "board")];
-  const fitted = { seats, threads, screws };
+  const fitted = { seats, threads, screws, slots: shape.fitOut.slots };
+  const inner = innerBoards(shape.fitOut);
   const blocks = blocksOf(threads, around.board(spec.board).thickness, shape);
   const made = [
     ...shape.faces.flatMap((face) => panelParts(face, fitted, spec, shape, around)),
+    ...inner.map((board) => innerPart(board, spec, shape, around)),
     ...blockParts(blocks, spec, around),
   ];
   const parts = made.flatMap((outcome) => outcome.value ?? []);
@@ -45,17 +52,19 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
       joints: [
         ...jointsOf(around.id, shape, screws),
         ...liningJoints(shape, around),
+        ...inner.flatMap((board) => innerJoints(board, shape, around.id)),
         ...blockJoints(blocks, around.id),
       ],
       axes: [...boxAxes.map((axis) => inVehicle(axis, shape)), ...threadAxes(threads, parts)],
-      mounts: seats.map((seat) => mountOf(around.id, seat, shape)),
-      air: [airOf(spec, shape, around, parts)],
+      mounts: seats.map((seat) => mountOf(around, seat, shape)),
+      air: shape.fitOut.chambers.map((chamber) => airOf(chamber, spec, shape, around, parts, blocks)),
       steps: stepsOf(spec, shape, around, parts, screws.length, threads.length),
       buys: buysOf(spec, seats, screws, threads),
     },
     findings: [
       ...made.flatMap((outcome) => outcome.findings),
       ...choices.findings,
+      ...fitOutFindings(spec, shape, around),
       ...mountingFindings(spec, shape, seats, around),
       ...threadFindings(threads, around),
       ...roundOverFindings(spec, shape, screws, around),
@@ -68,23 +77,27 @@ function inVehicle(axis: Axis, shape: Shape): Axis {
   return { ...axis, ray: compose(shape.stands, axis.ray) };
 }
 
-function airOf(spec: EnclosureSpec, shape: Shape, around: Around, parts: readonly Part[]): Air {
+function airOf(
+  chamber: Chamber,
+  spec: EnclosureSpec,
+  shape: Shape,
+  around: Around,
+  parts: readonly Part[],
+  blocks: readonly Block[],
+): Air {
+  const { fitOut } = shape;
+  const wanted = wantedL(chamber, spec);
+  const key = wanted === undefined ? ["outside"] : chamber.name === undefined ? ["net"] : ["chambers", chamber.name];
+  const standing = [...innerBoards(fitOut).map(({ sheet }) => sheet), ...blocks.flatMap(blockSheets)];
+  const free = innerBoards({ ...fitOut, dividers: [] }).map(({ role }) => partId(around.id, role));
   return {
-    name: around.id,
-    ...(spec.net === undefined ? {} : { wantedL: spec.net }),
-    terms: volumeTerms(spec, shape, around),
-    from: [below(around.origin, spec.net === undefined ? "outside" : "net")],
-    inside: pointInside(shape),
-    walls: parts.map((part) => part.id),
+    name: airName(chamber, around),
+    ...(wanted === undefined ? {} : { wantedL: wanted }),
+    terms: volumeTerms(chamber, spec, shape, around),
+    from: [below(around.origin, ...key)],
+    inside: clearPoint(chamber.air, standing),
+    walls: parts.map(({ id }) => id).filter((id) => !free.includes(id)),
   };
-}
-
-/** A place in the air: over the centre of the section, or over the middle of one of its diagonals where that lies outside. */
-function pointInside({ inside: { section, from, to, frame } }: Shape): Air["inside"] {
-  const n = section.length;
-  const middles = section.map((_, i) => centroidOf([section[(i + n - 1) % n]!, section[i]!, section[(i + 1) % n]!]));
-  const { x, y } = [centroidOf(section), ...middles].find((p) => pointInProfile(section, p)) ?? centroidOf(section);
-  return place(frame, [x, y, (from + to) / 2]);
 }
 
 function heldFindings(spec: EnclosureSpec, around: Around): readonly Finding[] {

@@ -7,8 +7,8 @@ import { boardFindings, formFindings, specFindings } from "./form/check.js";
 import { entriesOf } from "./mounting/seats.js";
 import { freeSize, referencesOf } from "./references.js";
 import { type EnclosureSpec, enclosureSchema } from "./schema.js";
-import { coveringOn, frameOn, pointOn, type Shape, shapeOf } from "./shape.js";
-import { missingVolume } from "./volume.js";
+import { missingVolume, settledShape } from "./settled.js";
+import { coveringOn, frameOn, pointOn, type Shape } from "./shape.js";
 
 /** A closed box, square or of any profile, with drivers, a terminal, and threads for what is bolted to it. */
 export const enclosure: PieceKind<EnclosureSpec> = {
@@ -27,7 +27,7 @@ export const enclosure: PieceKind<EnclosureSpec> = {
 function offerBox(spec: EnclosureSpec, size: number, around: Around): Outcome<Offer> {
   const said = checked(spec, size, around);
   if (hasErrors(said)) return { value: undefined, findings: said };
-  const shape = shapeOf(spec, size, around);
+  const shape = settledShape(spec, size, around);
   const value: Offer = {
     stands: shape.stands,
     planes: Object.fromEntries(

@@ -1,4 +1,5 @@
 import type { FindingDef } from "../../input/finding.js";
+import { chamberFindings } from "./chambers/findings.js";
 
 export const oneFreeSize: FindingDef = {
   code: "one-free-size",
@@ -254,4 +255,5 @@ export const enclosureFindings: readonly FindingDef[] = [
   recessTooDeepInPanel,
   roundOverOpensJoint,
   roundOverMeetsScrew,
+  ...chamberFindings,
 ];

@@ -9,15 +9,17 @@ import { rules } from "../../shop/rules.js";
 import { type Draft, makePart } from "../common/part.js";
 import type { Thread } from "./backing/blocks.js";
 import { liningHole, panelHole } from "./backing/threads.js";
-import type { Face, Sheet } from "./form/face.js";
+import type { FittedSlot } from "./chambers/fitOut.js";
+import { type Face, liningRole, type Sheet } from "./form/face.js";
 import { meetingOf } from "./form/meeting.js";
 import { type JointScrew, screwDrafts } from "./joints/jointScrews.js";
 import { edgesOf } from "./joints/joints.js";
 import { letInDrafts } from "./joints/letIn.js";
 import { roundOverDrafts } from "./joints/roundOver.js";
-import { liningDrafts, liningRole, seatDrafts } from "./mounting/drivers.js";
+import { liningDrafts, seatDrafts } from "./mounting/drivers.js";
 import type { Seat } from "./mounting/seats.js";
 import { terminalDrafts } from "./mounting/terminal.js";
+import { mouthDraft, mouthOn } from "./ports/mouth.js";
 import type { EnclosureSpec } from "./schema.js";
 import { coveringOn, type Shape } from "./shape.js";
 
@@ -26,6 +28,7 @@ export type Fitted = {
   readonly seats: readonly Seat[];
   readonly threads: readonly Thread[];
   readonly screws: readonly JointScrew[];
+  readonly slots: readonly FittedSlot[];
 };
 
 /** The panel of a face, and the board glued behind it where it is double. */
@@ -56,6 +59,7 @@ function panelPart(face: Face, fitted: Fitted, spec: EnclosureSpec, shape: Shape
       outlineDraft(panel, around, outline),
       ...seats.flatMap((seat) => seatDrafts(around.id, seat)),
       ...terminalDrafts(spec, face, panel, around),
+      ...mouthDrafts(face, panel, fitted.slots),
       ...fitted.threads.filter((thread) => thread.face === face).flatMap(panelHole),
       ...screwDrafts(face, fitted.screws, screwFrom),
       ...letInDrafts(face, shape, outline, jointFrom),
@@ -83,6 +87,7 @@ function liningPart(face: Face, fitted: Fitted, spec: EnclosureSpec, around: Aro
         outlineDraft(lining, around),
         ...seats.flatMap((seat) => liningDrafts(around.id, seat, lining)),
         ...terminalDrafts(spec, face, lining, around),
+        ...mouthDrafts(face, lining, fitted.slots),
         ...fitted.threads.filter((thread) => thread.face === face).flatMap((thread) => liningHole(thread, lining)),
       ],
       edges: bevelledOnly(lining),
@@ -90,6 +95,14 @@ function liningPart(face: Face, fitted: Fitted, spec: EnclosureSpec, around: Aro
       at: lining.frame,
     }),
   ];
+}
+
+function mouthDrafts(face: Face, sheet: Sheet, slots: readonly FittedSlot[]): readonly Draft[] {
+  return slots
+    .filter((slot) => slot.face === face)
+    .map(({ role, mouth, chamber, boards }) =>
+      mouthDraft(role, face, sheet, mouthOn(face, mouth, chamber.air), boards[0]!.from),
+    );
 }
 
 function outlineDraft(sheet: Sheet, around: Around, outline = sheet.outline): Draft {

@@ -21,6 +21,7 @@ export function referencesOf(spec: EnclosureSpec, at: Origin): readonly Referenc
   return [
     { kind: "board", name: spec.board, at: below(at, "board") },
     ...boards,
+    ...innerBoardNames(spec, at),
     ...entriesOf(spec).map(({ spec: { is }, path }) => {
       return { kind: "driver" as const, name: is, at: below(at, ...path, "is") };
     }),
@@ -29,10 +30,18 @@ export function referencesOf(spec: EnclosureSpec, at: Origin): readonly Referenc
   ];
 }
 
+function innerBoardNames(spec: EnclosureSpec, at: Origin): readonly Reference[] {
+  return (["dividers", "braces", "slot ports"] as const).flatMap((key) =>
+    (spec[key] ?? []).flatMap(({ board }, i): Reference[] =>
+      board === undefined ? [] : [{ kind: "board", name: board, at: below(at, key, i, "board") }],
+    ),
+  );
+}
+
 /** The size that moves until the volume is right: in the saw's steps, from room to work in up to the space's own. */
 export function freeSize(spec: EnclosureSpec, around: Around): Free | undefined {
   const index = sizeNames.findIndex((key) => spec.outside[key] === "free");
-  if (index < 0 || spec.net === undefined) return undefined;
+  if (index < 0 || (spec.net === undefined && spec.chambers === undefined)) return undefined;
   const { step } = around.shop.saw;
   const least = boardsAlong(index, spec, around) + rules.leastInside.value;
   return {

@@ -3,6 +3,7 @@ import type { Door } from "../../input/door.js";
 import { cornersSchema } from "../../input/outline.js";
 import { name, words } from "../../job/names.js";
 import { board, cutBy, rowName } from "../common/keys.js";
+import { insideKeys } from "./chambers/keys.js";
 import { jointForms } from "./form/meeting.js";
 
 const outside = { min: 60, max: 3000 };
@@ -71,6 +72,7 @@ export function enclosureSchema(door: Door) {
         displaces: door.volume({ min: 0, max: 10 }).optional().describe("What it takes of the air inside."),
       })
       .optional(),
+    ...insideKeys(door),
     screws: z
       .union([
         z.literal("none"),

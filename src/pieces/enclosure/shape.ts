@@ -2,6 +2,8 @@ import { compose, type Frame, place, shifted } from "../../geometry/frame.js";
 import { extentsOf } from "../../geometry/measure.js";
 import type { Point } from "../../geometry/profile.js";
 import type { Around } from "../../model/piece.js";
+import { type FitOut, fitOutOf } from "./chambers/fitOut.js";
+import type { Places } from "./chambers/wanted.js";
 import { type Boards, faceOf } from "./form/box.js";
 import { sectionFrames } from "./form/extrusion.js";
 import type { Face } from "./form/face.js";
@@ -13,6 +15,8 @@ export type Span = { readonly min: readonly [number, number, number]; readonly m
 
 /** A box with its free size settled: every board's place, and where the box stands. */
 export type Shape = Boards & {
+  /** Its chambers, and what stands in them. */
+  readonly fitOut: FitOut;
   /** The step that sawn sizes keep to, mm. */
   readonly step: number | undefined;
   /** The block round the outside, without what stands proud, in the box frame: from its left rear bottom corner. */
@@ -21,9 +25,16 @@ export type Shape = Boards & {
   readonly stands: Frame;
 };
 
-export function shapeOf(spec: EnclosureSpec, size: number, around: Around): Shape {
+/** The box at this size, its free dividers at these places. */
+export function shapeAt(spec: EnclosureSpec, size: number, around: Around, places: Places): Shape {
   const { asked, boards } = workedOut(spec, size, around);
-  return { ...boards, step: asked.step, outside: outsideOf(boards), stands: standsOf(spec, boards, around) };
+  return {
+    ...boards,
+    fitOut: fitOutOf(spec, boards, asked.step, around, places),
+    step: asked.step,
+    outside: outsideOf(boards),
+    stands: standsOf(spec, boards, around),
+  };
 }
 
 function outsideOf({ extrusion: { view, section, length } }: Boards): Span {

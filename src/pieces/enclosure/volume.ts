@@ -1,37 +1,89 @@
 import { areaOf } from "../../geometry/measure.js";
+import type { Point } from "../../geometry/profile.js";
 import type { Air, Around } from "../../model/piece.js";
 import { blocksOf, blockVolumeL, threadsOf } from "./backing/blocks.js";
+import { behind } from "./chambers/behind.js";
+import type { Chamber } from "./chambers/divide.js";
+import { sheetL } from "./chambers/innerSheet.js";
+import { faceOf } from "./form/box.js";
 import { entriesOf } from "./mounting/seats.js";
 import type { EnclosureSpec } from "./schema.js";
-import { type Shape, shapeOf } from "./shape.js";
+import { pointOn, type Shape } from "./shape.js";
 
 type Term = Air["terms"][number];
 
 /**
- * How the net volume of the box comes about, term by term, L: gross inside, less the blocks behind inserts, the
- * drivers by their makers' figures, and the terminal. The air in the cut-out is not counted (common practice, no source).
+ * How the net volume of a chamber comes about, term by term, L: gross inside, less the blocks behind inserts, the braces
+ * and ports in it, the drivers by their makers' figures, and the terminal. The air in a port moves with the port and is
+ * no part of the box's spring; the air in a cut-out is not counted (both common practice, no source).
  */
-export function volumeTerms(spec: EnclosureSpec, shape: Shape, around: Around): readonly Term[] {
-  const { section, from, to } = shape.inside;
-  const gross = (areaOf(section) * (to - from)) / 1e6;
-  const board = around.board(spec.board).thickness;
-  const blocks = blocksOf(threadsOf(around.asks, shape, around.shop), board, shape).map((block, index) => ({
-    what: `block ${index + 1}`,
-    litres: -blockVolumeL(block),
-    shaped: true,
-  }));
-  const taken = (what: string, litres: number | undefined): readonly Term[] =>
-    litres === undefined ? [] : [{ what, litres: -litres, shaped: false }];
+export function volumeTerms(chamber: Chamber, spec: EnclosureSpec, shape: Shape, around: Around): readonly Term[] {
+  const { section, from, to } = chamber.air;
+  const within = (face: string, at: readonly [number, number] | undefined) => isBehind(chamber, face, at, shape);
   return [
-    { what: "gross inside", litres: gross, shaped: true },
-    ...blocks,
-    ...entriesOf(spec).flatMap(({ name, spec: { is } }) => taken(name, around.job.drivers[is]?.displaces)),
-    ...taken("terminal", spec.terminal?.displaces),
+    { what: "gross inside", litres: (areaOf(section) * (to - from)) / 1e6, shaped: true },
+    ...blockTerms(chamber, spec, shape, around),
+    ...innerTerms(chamber, shape),
+    ...entriesOf(spec)
+      .filter(({ spec: driver }) => within(driver.in, driver.at))
+      .flatMap(({ name, spec: { is } }) => taken(name, around.job.drivers[is]?.displaces)),
+    ...(spec.terminal && within(spec.terminal.in, spec.terminal.at) ? taken("terminal", spec.terminal.displaces) : []),
   ];
 }
 
-/** Wanted net volume minus the one this size reaches, L. */
-export function missingVolume(spec: EnclosureSpec, size: number, around: Around): number {
-  const reached = volumeTerms(spec, shapeOf(spec, size, around), around).reduce((sum, term) => sum + term.litres, 0);
-  return (spec.net ?? reached) - reached;
+const taken = (what: string, litres: number | undefined): readonly Term[] =>
+  litres === undefined ? [] : [{ what, litres: -litres, shaped: false }];
+
+function blockTerms(chamber: Chamber, spec: EnclosureSpec, shape: Shape, around: Around): readonly Term[] {
+  const board = around.board(spec.board).thickness;
+  return blocksOf(threadsOf(around.asks, shape, around.shop), board, shape).flatMap((block, index): Term[] => {
+    if (block.chamber !== chamber) return [];
+    return [{ what: `block ${index + 1}`, litres: -blockVolumeL(block), shaped: true }];
+  });
+}
+
+/** Braces less their windows, the panels of ports, and the air in those. */
+function innerTerms(chamber: Chamber, { fitOut }: Shape): readonly Term[] {
+  const named = (role: string) => role.replaceAll(".", " ");
+  const braces = fitOut.braces
+    .filter((brace) => brace.chamber === chamber)
+    .map(({ board: { role, sheet, windows } }): Term => {
+      const open = windows.reduce((sum, window) => sum + areaOf(window), 0) * sheet.thickness;
+      return { what: named(role), litres: open / 1e6 - sheetL(sheet), shaped: true };
+    });
+  const ports = fitOut.slots
+    .filter((slot) => slot.chamber === chamber)
+    .flatMap(({ role, boards, channel }): Term[] => {
+      const panels = boards.reduce((sum, { sheet }) => sum + sheetL(sheet), 0);
+      const air = (areaOf(channel) * (chamber.air.to - chamber.air.from)) / 1e6;
+      return [
+        { what: `${named(role)} panels`, litres: -panels, shaped: true },
+        { what: `${named(role)} air`, litres: -air, shaped: false },
+      ];
+    });
+  return [...braces, ...ports];
+}
+
+/** Whether a chamber is the one behind a place on a face. */
+export function isBehind(
+  chamber: Chamber,
+  name: string,
+  at: readonly [number, number] | undefined,
+  shape: Shape,
+): boolean {
+  const face = faceOf(shape, name);
+  const point: Point | undefined = face && pointOn(face, at);
+  return face !== undefined && point !== undefined && behind(face, point, shape)?.chamber === chamber;
+}
+
+/** What is wanted of a chamber, L. */
+export function wantedL({ name }: Chamber, { net, chambers }: EnclosureSpec): number | undefined {
+  return name === undefined ? net : chambers?.[name]?.net;
+}
+
+/** Wanted net volume of a chamber minus the one it has, L; 0 where none is wanted. */
+export function missingOf(chamber: Chamber, spec: EnclosureSpec, shape: Shape, around: Around): number {
+  const wanted = wantedL(chamber, spec);
+  if (wanted === undefined) return 0;
+  return wanted - volumeTerms(chamber, spec, shape, around).reduce((sum, { litres }) => sum + litres, 0);
 }

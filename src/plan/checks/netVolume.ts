@@ -17,7 +17,7 @@ export const volumeOff: FindingDef = {
 export const volumeOutsideWants: FindingDef = {
   code: "volume-outside-wants",
   severity: "warning",
-  words: "{air} has {reached} net, and {driver} wants {least} to {most}",
+  words: "{air} gives {driver} {reached} net, and it wants {least} to {most}",
   next: "make the box larger or smaller, or choose a driver that wants this volume",
   explain:
     "The driver's maker gives the closed-box volumes it is made for. Outside them the bass booms or falls off early.",
@@ -34,8 +34,8 @@ export const volumeInDoubt: FindingDef = {
 
 /** Off by less than this share of the volume wanted is as good as it gets (common practice, no source). */
 const near = 0.02;
-/** Formula and solids of a flat box agree to this share of the volume. */
-const agree = 1e-6;
+/** Formula and solids of a flat box agree to this share of the volume; where chords stand for arcs, to the other. */
+const agree = { flat: 1e-6, curved: 1e-4 };
 
 export const netVolume: Check = {
   name: "net volume",
@@ -82,10 +82,11 @@ function stepOf(air: Air, plan: Plan, step: number): number {
 
 function againstDriver(air: Air, job: Job, plan: Plan): readonly Finding[] {
   const piece = pieceOf(air, plan);
-  const reached = netLitres(air);
-  return plan.built.mounts.flatMap((mount) => {
+  const behind = plan.built.mounts.filter((mount) => mount.piece === piece && (mount.air ?? air.name) === air.name);
+  return behind.flatMap((mount) => {
     const closed = job.drivers[mount.driver]?.wants?.closed;
-    if (mount.piece !== piece || closed === undefined) return [];
+    if (closed === undefined) return [];
+    const reached = netLitres(air) / behind.filter(({ driver }) => driver === mount.driver).length;
     const [least, most] = closed;
     if (reached >= least && reached <= most) return [];
     const facts = {
@@ -106,7 +107,8 @@ async function againstSolids(chamber: Chamber): Promise<readonly Finding[]> {
   // Not closed even with its holes stopped: that is for another check to say.
   if (measured === undefined) return [];
   const formula = air.terms.reduce((sum, { litres, shaped }) => sum + (shaped ? litres : 0), 0);
-  if (Math.abs(measured / 1e6 - formula) <= agree * formula) return [];
+  const curved = chamber.others.some(({ part }) => part.profile.holes.flat().some(({ bulge }) => bulge !== 0));
+  if (Math.abs(measured / 1e6 - formula) <= (curved ? agree.curved : agree.flat) * formula) return [];
   const facts = { air: text(air.name), formula: litres(formula), measured: litres(measured / 1e6) };
   return [raise(volumeInDoubt, { at: air.from, on: air.walls, facts })];
 }

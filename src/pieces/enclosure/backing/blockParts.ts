@@ -1,25 +1,24 @@
-import { rectangle } from "../../../geometry/shapes.js";
 import type { Outcome } from "../../../input/finding.js";
 import { type PieceId, partId } from "../../../model/ids.js";
 import type { Joint } from "../../../model/joint.js";
 import type { Part } from "../../../model/part.js";
 import type { Around } from "../../../model/piece.js";
 import { type Draft, makePart } from "../../common/part.js";
-import { liningRole } from "../mounting/drivers.js";
+import { liningRole } from "../form/face.js";
+
 import type { EnclosureSpec } from "../schema.js";
-import { type Block, blockFrame, layersOf } from "./blocks.js";
+import { type Block, blockSheets, layersOf } from "./blocks.js";
 import { blockHole } from "./threads.js";
 
 /** The boards that the blocks are made of, in layers. */
 export function blockParts(blocks: readonly Block[], spec: EnclosureSpec, around: Around): readonly Outcome<Part>[] {
   return blocks.flatMap((block, index) =>
-    Array.from({ length: layersOf(block) }, (_, layer) => {
+    blockSheets(block).map((sheet, layer) => {
       const from = block.threads.flatMap((thread) => thread.ask.from);
-      const outer = rectangle(0, 0, block.max.x - block.min.x, block.max.y - block.min.y, "outline");
       const outline: Draft = {
         name: "outline",
         from,
-        cut: { kind: "outline", region: { outer, holes: [] }, corner: "sharp" },
+        cut: { kind: "outline", region: { outer: sheet.outline, holes: [] }, corner: "sharp" },
       };
       return makePart({
         piece: around.id,
@@ -27,7 +26,7 @@ export function blockParts(blocks: readonly Block[], spec: EnclosureSpec, around
         from,
         board: around.board(spec.board),
         features: [outline, ...block.threads.flatMap((thread) => blockHole(thread, block, layer))],
-        at: blockFrame(block, layer),
+        at: sheet.frame,
       });
     }),
   );

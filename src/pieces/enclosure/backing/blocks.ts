@@ -1,11 +1,14 @@
 import { compose, type Frame, inverse, place, shifted, turn } from "../../../geometry/frame.js";
 import { extentsOf } from "../../../geometry/measure.js";
 import type { Extents, Point } from "../../../geometry/profile.js";
+import { rectangle } from "../../../geometry/shapes.js";
 import type { Ask } from "../../../model/piece.js";
 import type { Shop } from "../../../model/shop.js";
 import { insertHoleDepth } from "../../../shop/lookups.js";
 import { rules } from "../../../shop/rules.js";
-import { type Face, offSheet, onSheet } from "../form/face.js";
+import { type Behind, behind } from "../chambers/behind.js";
+import type { Chamber } from "../chambers/divide.js";
+import { type Face, offSheet, onSheet, type Sheet, thickOf } from "../form/face.js";
 import type { Shape } from "../shape.js";
 
 export type ThreadAsk = Extract<Ask, { kind: "thread" }>;
@@ -17,21 +20,19 @@ export type Thread = {
   readonly at: Point;
   readonly d: number;
   readonly depth: number;
-  /** The hole would open into the air, or leave too thin a skin before it: a block stands behind it. */
-  readonly backed: boolean;
+  /** The air that its block stands in, where the hole would open into it or leave too thin a skin before it. */
+  readonly backed: Behind | undefined;
 };
 
 /** A block glued behind a panel, in that panel's axes, of boards this thick, and the threads it holds. */
 export type Block = {
   readonly face: Face;
+  readonly chamber: Chamber;
   readonly board: number;
   readonly min: Point;
   readonly max: Point;
   readonly threads: readonly Thread[];
 };
-
-/** From a face's outside to the air behind it, mm. */
-export const thickOf = ({ panel, lining }: Face): number => panel.thickness + (lining?.thickness ?? 0);
 
 /** Every thread that others ask of the box. One whose ray runs square to no face is left out: nothing holds it. */
 export function threadsOf(asks: readonly Ask[], shape: Shape, shop: Shop): readonly Thread[] {
@@ -48,7 +49,9 @@ export function threadsOf(asks: readonly Ask[], shape: Shape, shop: Shop): reado
     const { face } = nearest;
     const at = onSheet(face, face.panel, { x: nearest.at[0], y: nearest.at[1] });
     const depth = insertHoleDepth(insert);
-    return [{ ask, face, at, d: insert.hole, depth, backed: thickOf(face) - depth < rules.tipFloor.value }];
+    const thin = thickOf(face) - depth < rules.tipFloor.value;
+    const backed = thin ? behind(face, { x: nearest.at[0], y: nearest.at[1] }, shape) : undefined;
+    return [{ ask, face, at, d: insert.hole, depth, backed }];
   });
 }
 
@@ -60,7 +63,7 @@ const level = 1e-6;
  * its edges; it is kept inside the box, and blocks that would overlap become one. Sawn, its sides are whole steps.
  */
 export function blocksOf(threads: readonly Thread[], board: number, shape: Shape): readonly Block[] {
-  const single = threads.filter((thread) => thread.backed).map((thread) => blockAt(thread, board));
+  const single = threads.flatMap((thread) => (thread.backed ? [blockAt(thread, thread.backed, board)] : []));
   return single.reduce<readonly Block[]>(joinIn, []).map((block) => downToStep(block, shape.step));
 }
 
@@ -81,27 +84,31 @@ export function layersOf({ threads, board, face }: Pick<Block, "threads" | "boar
   return Math.max(1, Math.ceil((deepest + rules.tipFloor.value - thickOf(face)) / board - 1e-9));
 }
 
-function blockAt(thread: Thread, board: number): Block {
+function blockAt(thread: Thread, backed: Behind, board: number): Block {
   const { face, at, d } = thread;
   const half = Math.max(rules.blockSide.value, 2 * rules.insertEdge.value * d) / 2;
-  const air = airBehind(face, board * layersOf({ threads: [thread], board, face }));
+  const air = roomBehind(face, backed.air, board * layersOf({ threads: [thread], board, face }));
   const range = (middle: number, min: number, max: number) => {
     const low = Math.max(min, Math.min(middle - half, max - 2 * half));
     return [low, Math.min(max, low + 2 * half)] as const;
   };
   const [x0, x1] = range(at.x, air.min.x, air.max.x);
   const [y0, y1] = range(at.y, air.min.y, air.max.y);
-  return { face, board, min: { x: x0, y: y0 }, max: { x: x1, y: y1 }, threads: [thread] };
+  const [min, max] = [
+    { x: x0, y: y0 },
+    { x: x1, y: y1 },
+  ];
+  return { face, chamber: backed.chamber, board, min, max, threads: [thread] };
 }
 
-/** The extents of what stays in the air behind a face down to this depth, in its panel's axes. */
-export function airBehind(face: Face, depth: number): Extents {
-  const { outline, bevels } = face.air;
+/** The extents of what stays in some air behind a face down to this depth, in its panel's axes. */
+export function roomBehind(face: Face, air: Sheet, depth: number): Extents {
+  const { outline, bevels } = air;
   const { min, max } = extentsOf(outline);
   const narrower = (by: string | undefined) => Math.max(0, depth * Math.tan(bevels[by ?? ""] ?? 0));
   const edgeAt = (axis: "x" | "y", at: number) =>
     outline.find((corner, i) => corner[axis] === at && outline[(i + 1) % outline.length]![axis] === at)?.by;
-  const toPanel = (point: Point) => onSheet(face, face.panel, offSheet(face, face.air, point));
+  const toPanel = (point: Point) => onSheet(face, face.panel, offSheet(face, air, point));
   return {
     min: toPanel({ x: min.x + narrower(edgeAt("x", min.x)), y: min.y + narrower(edgeAt("y", min.y)) }),
     max: toPanel({ x: max.x - narrower(edgeAt("x", max.x)), y: max.y - narrower(edgeAt("y", max.y)) }),
@@ -109,7 +116,9 @@ export function airBehind(face: Face, depth: number): Extents {
 }
 
 function joinIn(blocks: readonly Block[], next: Block): readonly Block[] {
-  const met = blocks.find((block) => block.face === next.face && overlap(block, next));
+  const met = blocks.find(
+    (block) => block.face === next.face && block.chamber === next.chamber && overlap(block, next),
+  );
   if (met === undefined) return [...blocks, next];
   const joined: Block = {
     ...met,
@@ -131,4 +140,12 @@ function overlap(a: Block, b: Block): boolean {
 export function blockFrame(block: Block, layer: number): Frame {
   const { face, min, board } = block;
   return compose(face.panel.frame, shifted(min.x, min.y, -thickOf(face) - board * layer));
+}
+
+/** A block's layers as sheets. */
+export function blockSheets(block: Block): readonly Sheet[] {
+  const outline = rectangle(0, 0, block.max.x - block.min.x, block.max.y - block.min.y, "outline");
+  return Array.from({ length: layersOf(block) }, (_, layer) => {
+    return { frame: blockFrame(block, layer), outline, bevels: {}, thickness: block.board };
+  });
 }

@@ -9,8 +9,8 @@ import type { Part } from "../../../model/part.js";
 import type { Around } from "../../../model/piece.js";
 import type { Draft } from "../../common/part.js";
 import { threadOffFace } from "../findings.js";
-import { offSheet, onSheet, type Sheet } from "../form/face.js";
-import { type Block, type Thread, thickOf } from "./blocks.js";
+import { offSheet, onSheet, type Sheet, thickOf } from "../form/face.js";
+import type { Block, Thread } from "./blocks.js";
 
 const holeName = ({ ask }: Thread) => `insert.${ask.axis.replace(":", ".")}`;
 

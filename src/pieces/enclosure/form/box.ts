@@ -4,7 +4,6 @@ import type { Inside } from "../inside.js";
 import { type EndAxes, endAxes, endSheet, sectionBetween } from "./ends.js";
 import { type Extrusion, endNames, sectionFrames } from "./extrusion.js";
 import { backOf, depthOf, type Face, type Sheet } from "./face.js";
-import { alongTo, crossing, inward } from "./lines.js";
 import { type Meeting, meetingOf } from "./meeting.js";
 import { eased, proud, proudEnd, snapped } from "./snap.js";
 import { type Bounds, boundsOf, sheetAt, wallAxes, wallSheet } from "./wallSheet.js";
@@ -47,7 +46,7 @@ export function boardsOf(asked: Asked): Boards {
     laps,
     meetings,
     inside,
-    faces: [...wallFaces({ ...asked, extrusion }, lines, inside), ...endFaces({ ...asked, extrusion }, lines, inside)],
+    faces: [...wallFaces({ ...asked, extrusion }, lines), ...endFaces({ ...asked, extrusion }, lines, inside)],
   };
 }
 
@@ -60,15 +59,12 @@ function insideOf(extrusion: Extrusion, skins: Skins, lines: readonly WallLines[
     ),
     from: depthOf(skins(low)),
     to: extrusion.length - depthOf(skins(high)),
+    ends: [low, high],
     frame: sectionFrames[extrusion.view],
   };
 }
 
-function wallFaces(
-  { extrusion, skins, laps, meetings, step }: Asked,
-  lines: readonly WallLines[],
-  inside: Inside,
-): Face[] {
+function wallFaces({ extrusion, skins, laps, meetings, step }: Asked, lines: readonly WallLines[]): Face[] {
   const runs = wallRuns(lines, meetings);
   const linings = liningRuns(lines, meetings, laps);
   return lines.map((wall, i): Face => {
@@ -94,7 +90,6 @@ function wallFaces(
         skin.lining === 0
           ? undefined
           : wallSheet(axes, bounds, linings[i]!, between(extrusion, skins), backOf(skin), skin.lining),
-      air: wallAir(axes, bounds, lines, i, inside, depthOf(skin)),
     };
   });
 }
@@ -115,24 +110,6 @@ function wallOutline(axes: ReturnType<typeof wallAxes>, bounds: Bounds, extrusio
   return wallSheet(axes, bounds, { face: along, back: along }, { face: up, back: up }, 0, 0).outline;
 }
 
-/** What of a wall has air behind it; its bevels tell how that narrows or widens with the depth. */
-function wallAir(
-  axes: ReturnType<typeof wallAxes>,
-  bounds: Bounds,
-  lines: readonly WallLines[],
-  i: number,
-  { from, to }: Inside,
-  deep: number,
-): Sheet {
-  const n = lines.length;
-  const wall = lines[i]!;
-  const reach = (other: WallLines, depth: number) => alongTo(wall.outer, crossing(inward(wall.air, depth), other.air));
-  const [before, after] = [lines[(i + n - 1) % n]!, lines[(i + 1) % n]!];
-  const along = { face: [reach(before, 0), reach(after, 0)], back: [reach(before, 1), reach(after, 1)] } as const;
-  const up = [from, to] as const;
-  return { ...wallSheet(axes, bounds, along, { face: up, back: up }, deep, 1), thickness: 0 };
-}
-
 function endFaces({ extrusion, skins, meetings, step }: Asked, lines: readonly WallLines[], inside: Inside): Face[] {
   return endNames[extrusion.view].map((end, i): Face => {
     const skin = skins(end);
@@ -147,7 +124,6 @@ function endFaces({ extrusion, skins, meetings, step }: Asked, lines: readonly W
       outline: axes.onFace(extrusion.section),
       panel: proudEnd(panel, covered, sawn),
       lining: skin.lining === 0 ? undefined : flat(axes, inside.section, backOf(skin), skin.lining),
-      air: flat(axes, inside.section, depthOf(skin), 0),
     };
   });
 }

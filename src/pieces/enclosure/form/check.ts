@@ -6,6 +6,7 @@ import { tolerance } from "../../../geometry/tolerance.js";
 import { all, below, count, type Finding, list, mm, radians, raise, text } from "../../../input/finding.js";
 import type { Around } from "../../../model/piece.js";
 import { rules } from "../../../shop/rules.js";
+import { chamberFindings } from "../chambers/check.js";
 import * as say from "../findings.js";
 import { driversOf, type EnclosureSpec, sizeNames } from "../schema.js";
 import { cornerNames } from "./asked.js";
@@ -21,7 +22,12 @@ export function specFindings(spec: EnclosureSpec, _size: number, around: Around)
   const wrong = [...sizeFindings(spec, around), ...wallFindings(spec, around)];
   return wrong.length > 0
     ? wrong
-    : [...nameFindings(spec, around), ...lapFindings(spec, around), ...lineUp(spec, around)];
+    : [
+        ...nameFindings(spec, around),
+        ...lapFindings(spec, around),
+        ...lineUp(spec, around),
+        ...chamberFindings(spec, around),
+      ];
 }
 
 function sizeFindings(spec: EnclosureSpec, { origin, id }: Around): readonly Finding[] {
@@ -38,7 +44,7 @@ function sizeFindings(spec: EnclosureSpec, { origin, id }: Around): readonly Fin
   if (free.length > 1) {
     return [raise(say.oneFreeSize, { at: [below(origin, "outside", free[1]!)], facts: { found: count(free.length) } })];
   }
-  if (free.length === 0 || spec.net !== undefined) return [];
+  if (free.length === 0 || spec.net !== undefined || spec.dividers !== undefined) return [];
   return [raise(say.freeNeedsNet, { at: [below(origin, "outside", free[0]!)], facts: { size: text(free[0]!) } })];
 }
 
@@ -74,6 +80,7 @@ function nameFindings(spec: EnclosureSpec, { origin, id }: Around): readonly Fin
     ...(spec.driver ? [{ found: spec.driver.in, path: ["driver", "in"] }] : []),
     ...(spec.drivers ?? []).map(({ in: found }, i) => ({ found, path: ["drivers", i, "in"] })),
     ...(spec.terminal ? [{ found: spec.terminal.in, path: ["terminal", "in"] }] : []),
+    ...(spec["slot ports"] ?? []).map(({ in: found }, i) => ({ found, path: ["slot ports", i, "in"] })),
   ];
   const unknown = mentions.filter(({ found }) => !faces.includes(found));
   return [

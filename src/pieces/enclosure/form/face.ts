@@ -39,12 +39,13 @@ export type Face = {
   readonly outline: Profile;
   readonly panel: Sheet;
   readonly lining: Sheet | undefined;
-  /**
-   * What has air behind it, as a sheet whose face is the inside plane and whose thickness is nothing: a block of any
-   * depth stays within its bevels carried on.
-   */
-  readonly air: Sheet;
 };
+
+/** From a face's outside to the air behind it, mm. */
+export const thickOf = ({ panel, lining }: Face): number => panel.thickness + (lining?.thickness ?? 0);
+
+/** What the board behind a double panel is called. */
+export const liningRole = ({ name }: Face): string => `${name} lining`;
 
 /** A point of a face in the axes of one of its sheets: they are only shifted against each other. */
 export function onSheet(face: Face, sheet: Sheet, point: Point): Point {

@@ -3,10 +3,12 @@ import type { Point } from "../../../geometry/profile.js";
 import { circle } from "../../../geometry/shapes.js";
 import { axisId, featureId, type PieceId, partId } from "../../../model/ids.js";
 import type { Axis } from "../../../model/joint.js";
-import type { Mount } from "../../../model/piece.js";
+import type { Around, Mount } from "../../../model/piece.js";
 import { rules } from "../../../shop/rules.js";
 import type { Draft } from "../../common/part.js";
-import { type Face, onSheet, type Sheet } from "../form/face.js";
+import { behind } from "../chambers/behind.js";
+import { airName } from "../chambers/divide.js";
+import { liningRole, onSheet, type Sheet } from "../form/face.js";
 import { frameOn, type Shape } from "../shape.js";
 import type { Seat } from "./seats.js";
 
@@ -93,10 +95,10 @@ export function seatAxes(piece: PieceId, seat: Seat): readonly Axis[] {
   });
 }
 
-export const liningRole = ({ name }: Face): string => `${name} lining`;
-
 /** Where a driver sits, in the vehicle. */
-export function mountOf(piece: PieceId, seat: Seat, { stands }: Shape): Mount {
-  const at = compose(stands, frameOn(seat.face, seat.at, seat.lift));
-  return { driver: seat.is, piece, at, from: [seat.from] };
+export function mountOf(around: Around, seat: Seat, shape: Shape): Mount {
+  const at = compose(shape.stands, frameOn(seat.face, seat.at, seat.lift));
+  const found = behind(seat.face, seat.at, shape);
+  const air = found && { air: airName(found.chamber, around) };
+  return { driver: seat.is, piece: around.id, at, from: [seat.from], ...air };
 }

@@ -7,11 +7,12 @@ import { partId } from "../../../model/ids.js";
 import type { Around } from "../../../model/piece.js";
 import { rules } from "../../../shop/rules.js";
 import type { Draft } from "../../common/part.js";
+import { behind } from "../chambers/behind.js";
 import { cutOutOffFace, driversTouch, recessNeedsFrame, recessTooDeepInPanel } from "../findings.js";
 import { faceOf } from "../form/box.js";
-import { type Face, offSheet, onSheet } from "../form/face.js";
+import { type Face, offSheet, onSheet, type Sheet } from "../form/face.js";
 import type { EnclosureSpec } from "../schema.js";
-import type { Shape } from "../shape.js";
+import { pointOn, type Shape } from "../shape.js";
 import { seatDrafts } from "./drivers.js";
 import { entriesOf, type Seat } from "./seats.js";
 import { terminalDrafts } from "./terminal.js";
@@ -24,7 +25,10 @@ export function mountingFindings(
   around: Around,
 ): readonly Finding[] {
   return [
-    ...seats.flatMap((seat) => offAir("driver cut-out", seat.face, seatDrafts(around.id, seat)[0], seat.from, around)),
+    ...seats.flatMap((seat) => {
+      const air = behind(seat.face, seat.at, shape)?.air;
+      return offAir("driver cut-out", seat.face, air, seatDrafts(around.id, seat)[0], seat.from, around);
+    }),
     ...terminalOff(spec, shape, around),
     ...touching(seats, around),
     ...recesses(spec, seats, around),
@@ -35,16 +39,24 @@ function terminalOff(spec: EnclosureSpec, shape: Shape, around: Around): readonl
   const face = spec.terminal && faceOf(shape, spec.terminal.in);
   if (face === undefined) return [];
   const [draft] = terminalDrafts(spec, face, face.panel, around);
-  return offAir("terminal cut-out", face, draft, below(around.origin, "terminal"), around);
+  const air = behind(face, pointOn(face, spec.terminal?.at), shape)?.air;
+  return offAir("terminal cut-out", face, air, draft, below(around.origin, "terminal"), around);
 }
 
 /** A cut-out that runs over a neighbouring panel instead of opening into the air. */
-function offAir(what: string, face: Face, draft: Draft | undefined, from: Origin, around: Around): readonly Finding[] {
-  if (draft?.cut.kind !== "opening") return [];
+function offAir(
+  what: string,
+  face: Face,
+  air: Sheet | undefined,
+  draft: Draft | undefined,
+  from: Origin,
+  around: Around,
+): readonly Finding[] {
+  if (air === undefined || draft?.cut.kind !== "opening") return [];
   const onAir = draft.cut.region.outer.map((corner) => {
-    return { ...corner, ...onSheet(face, face.air, offSheet(face, face.panel, corner)) };
+    return { ...corner, ...onSheet(face, air, offSheet(face, face.panel, corner)) };
   });
-  const out = beyond(onAir, face.air.outline);
+  const out = beyond(onAir, air.outline);
   if (out <= tolerance.samePoint) return [];
   const facts = { what: text(what), face: text(face.name), out: mm(out) };
   return [raise(cutOutOffFace, { at: [from], on: [partId(around.id, face.name)], facts })];

@@ -6,7 +6,7 @@ import type { Plan } from "../../../model/build.js";
 import { onceFor } from "../../../model/once.js";
 import type { Feature, Part } from "../../../model/part.js";
 import type { Air } from "../../../model/piece.js";
-import { isFilled, makersOf, wallOf } from "../../solids.js";
+import { boardOf, isFilled, makersOf, wallOf } from "../../solids.js";
 import { type Standing, standingParts } from "../../standing.js";
 
 /** A chamber of air as the parts make it: its piece's parts, which of them are walls, and the holes nothing closes. */
@@ -59,7 +59,7 @@ export function airIn(
       const holes = open.filter(({ part }) => part === wall.part).map(({ hole }) => hole);
       return wallOf(kernel, wall, margin(wall), holes);
     });
-    const others = chamber.others.map(({ part, at }) => kernel.extrude(part.profile, part.thickness, at));
+    const others = chamber.others.map((other) => boardOf(kernel, other));
     return hollowIn(kernel, kernel.union([...walls, ...others]), chamber.inside);
   });
 }

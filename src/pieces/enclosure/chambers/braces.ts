@@ -1,0 +1,41 @@
+import { fillet } from "../../../geometry/corners.js";
+import { areaOf, extentsOf } from "../../../geometry/measure.js";
+import { offsetProfile } from "../../../geometry/offset.js";
+import type { Profile } from "../../../geometry/profile.js";
+import type { Sheet } from "../form/face.js";
+import { lineAcross } from "./across.js";
+import type { BraceSpec } from "./keys.js";
+import { leftPart, reversed } from "./section.js";
+
+/** What a brace has where the job does not say, mm. */
+export const usualBrace = { border: 50, round: 25, windows: 1 } as const;
+
+/**
+ * The openings of a brace: its outline less a border all round, parted by bars as wide as the border where there are to be
+ * several, with rounded corners.
+ *
+ * Returns: none where the border leaves no room for them, or their corners are too tight for the radius.
+ */
+export function windowsOf({ outline }: Sheet, spec: BraceSpec): readonly Profile[] {
+  const { border = usualBrace.border, round = usualBrace.round, windows = usualBrace.windows } = spec;
+  const open = offsetProfile(outline, -border, { corners: "sharp" });
+  const cut = open.flatMap((each) => strips(each, windows, border));
+  const rounded = cut.map((each) => fillet(each, round));
+  const tight = rounded.some(({ refused, profile }) => refused.length > 0 || areaOf(profile) <= 0);
+  return tight || (windows > 1 && rounded.length < windows) ? [] : rounded.map(({ profile }) => profile);
+}
+
+/** So many strips across the longer way of an opening, bars between them. */
+function strips(open: Profile, count: number, bar: number): readonly Profile[] {
+  const { min, max } = extentsOf(open);
+  const [wide, high] = [max.x - min.x, max.y - min.y];
+  const along = wide >= high ? ("x" as const) : ("y" as const);
+  const length = (Math.max(wide, high) - (count - 1) * bar) / count;
+  if (count === 1) return [open];
+  if (length <= 0) return [];
+  return Array.from({ length: count }, (_, i) => {
+    const from = min[along] + i * (length + bar);
+    const below = i === count - 1 ? open : leftPart(open, lineAcross(along, from + length), "window");
+    return i === 0 ? below : leftPart(below, reversed(lineAcross(along, from)), "window");
+  });
+}
