@@ -106,11 +106,25 @@ function edgeWords({ saw, way, along, edge }: MindedStep): readonly string[] {
   return [`${side} at the sled's fence`];
 }
 
-/** "B2, edge top: tilt 30°, back down, fence at 282". */
-export function bevelWords({ part, edge, tilt, down, setting, fresh }: BevelCut, talk: RipTalk): string {
-  const fence = runningSize(setting, talk.show);
-  const set = fresh
-    ? `tilt ${degrees(tilt)} and fence ${fence} at the table`
-    : `tilt and fence stay: ${degrees(tilt)}, ${fence}`;
-  return `part ${talk.numberOf(part)}, edge ${edgeName(edge)}: ${down} down, ${set}`;
+/** "fence to 282, tilt 30°". */
+export function bevelSetting(cut: BevelCut, { show }: RipTalk): string {
+  const size = runningSize(cut.setting, show);
+  const tilt = `tilt ${degrees(cut.tilt)}`;
+  if (cut.saw === "track") return `line at the edge, ${tilt}`;
+  const guide = cut.way === "rip" ? "fence" : "stop block";
+  return cut.fresh ? `${guide} to ${size}, ${tilt}` : `${guide} stays at ${size}, ${tilt}`;
+}
+
+/** "part B2, edge top, back down". */
+export function bevelWords({ part, edge, down }: BevelCut, talk: RipTalk): string {
+  return `part ${talk.numberOf(part)}, edge ${edgeName(edge)}, ${down} down`;
+}
+
+/** What to mind at a bevel. */
+export function bevelMinds({ saw, way, setting, trouble }: BevelCut): readonly string[] {
+  return [
+    ...(trouble === "small" ? ["hard to hold: clamp it to the sled"] : []),
+    ...(trouble === "reach" ? ["beyond the saw's reach"] : []),
+    ...(saw === "table" && way === "rip" && setting < rules.pushStick.value ? ["push stick"] : []),
+  ];
 }

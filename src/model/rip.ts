@@ -60,10 +60,11 @@ export type RipCut = Pick<SawCut, "saw" | "way" | "along" | "kerf" | "trouble" |
 };
 
 /**
- * A bevel sawn along a side of a part that is cut to its blank: the blade leans away from the fence, the smaller side
- * lies down. `setting`: fence to blade at the table. mm, rad.
+ * A bevel sawn along a side of a part that is cut to its blank, the smaller side down. At the table saw the blade leans
+ * away from fence or stop block, `setting` is from there to the blade at the table; at the track it is the line on the
+ * upper side. `small`: the part is too small to be held for it. mm, rad.
  */
-export type BevelCut = {
+export type BevelCut = Pick<SawCut, "saw" | "way" | "trouble"> & {
   readonly number: number;
   readonly part: PartId;
   readonly edge: string;
@@ -71,6 +72,9 @@ export type BevelCut = {
   readonly down: "face" | "back";
   readonly setting: number;
   readonly fresh: boolean;
+  /** Of the part's blank: along the bevel, and across it. */
+  readonly run: number;
+  readonly across: number;
 };
 
 /** Everything that is sawn of a job. */

@@ -13,7 +13,7 @@ import { type Group, groupsOf, isBackUp, itemOf, type Member } from "./groups.js
 import { misfitOf, partOverSheet } from "./misfit.js";
 import { nearMiss, nearMisses } from "./nearMiss.js";
 import { overMachine, sheetOverMachine } from "./overMachine.js";
-import { cutTroubles, isTooSmallToHold, sawFindings, tooSmallFor, underKerf } from "./saw/findings.js";
+import { bevelTroubles, cutTroubles, isTooSmallToHold, sawFindings, tooSmallFor, underKerf } from "./saw/findings.js";
 import { named } from "./saw/named.js";
 import { ripListOf } from "./saw/ripList.js";
 import { sawingOf } from "./saw/sawing.js";
@@ -97,7 +97,7 @@ export function* nesting(
       bounds: boundsByBoard(nests),
       ...(rips && { rips }),
     },
-    findings: nests.flatMap((nest) => nest.findings),
+    findings: [...nests.flatMap((nest) => nest.findings), ...bevelTroubles(shop, plan.built.parts, rips)],
   };
 }
 

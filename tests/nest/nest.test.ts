@@ -36,6 +36,17 @@ function reaching(reach: number): Order {
   return { ...order, shop: { ...order.shop, saw: { ...order.shop.saw, "longest rip": reach } } };
 }
 
+/** A panel 18 thick with a bevel of 45 degrees along it, the back smaller, that is an offcut as it is. */
+function bevelled(length: number, width: number, reach = 1000): Order {
+  const part = blankPart("a", "one", plain(length, width), {
+    edges: { side: { bevel: Math.PI / 4, finish: { kind: "bare" }, flush: 0 } },
+  });
+  const outer = part.profile.outer.map((v, i) => ({ ...v, by: i === 0 ? "side" : "square" }));
+  const offcuts = [{ name: "A", length, width, trim: 0 }];
+  const order = orderOf([{ ...part, profile: { outer, holes: [] } }], { one: board({ offcuts }) }, () => sawn);
+  return { ...order, shop: { ...order.shop, saw: { ...order.shop.saw, "longest rip": reach } } };
+}
+
 /** A sheet, and an offcut of 600 x 400. */
 const rack = (more: Partial<Offcut>) => ({
   one: board({ sheets: [sheet], offcuts: [{ name: "A", length: 600, width: 400, trim: 0, ...more }] }),
@@ -103,6 +114,9 @@ const cases: Readonly<Record<string, { readonly raised: Case; readonly short: Ca
   "piece-too-small": { raised: sized(100, 60, offcutOf(299), sawn), short: sized(100, 60, offcutOf(300), sawn) },
   "strip-too-narrow": { raised: sized(49, 49, one, sawn), short: sized(50, 49, one, sawn) },
   "cut-over-saw": { raised: reaching(699.5), short: reaching(700) },
+  "bevel-too-small": { raised: bevelled(299.5, 60), short: bevelled(300, 60) },
+  // between fence and blade at the table 700 - 18
+  "bevel-over-saw": { raised: bevelled(900, 700, 681.5), short: bevelled(900, 700, 682) },
   // the bed is 2500 x 1300
   "sheet-over-machine": {
     raised: sized(100, 100, { one: board({ sheets: [{ length: 2500.1, width: 1300, trim: 0 }] }) }),

@@ -2,6 +2,7 @@ import { edgeName } from "../../drawing/edgeName.js";
 import { partName } from "../../drawing/partName.js";
 import {
   becomesWords,
+  bevelMinds,
   bevelWords,
   lineOf,
   mindWords,
@@ -87,14 +88,18 @@ function sizes(of: "take" | "off" | "rest", { length, width }: RipPiece, { show 
 
 function bevelLine(bevel: BevelCut, talk: RipTalk): Line {
   const part = talk.build.plan.built.parts.find(({ id }) => id === bevel.part);
+  const size = runningSize(bevel.setting, talk.show);
+  const guide = bevel.saw === "track" ? "line" : bevel.way === "rip" ? "fence" : "stop block";
   return {
     cut: bevel.number,
-    saw: "table saw",
+    saw: sawWords(bevel),
     what: `bevel, tilt ${degrees(bevel.tilt)}`,
-    fence: runningSize(bevel.setting, talk.show),
+    [guide]: guide === "line" ? `${size}, at the upper side's edge` : size,
     "set anew": bevel.fresh ? "yes" : "stays",
     take: `${talk.numberOf(bevel.part)} ${part ? partName(part) : ""}`.trim(),
-    mind: bevelWords(bevel, talk),
+    "take length": runningSize(bevel.run, talk.show),
+    "take width": runningSize(bevel.across, talk.show),
+    mind: [bevelWords(bevel, talk), ...bevelMinds(bevel)].join("; "),
     "setting mm": bevel.setting,
   };
 }

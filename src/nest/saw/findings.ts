@@ -2,12 +2,12 @@ import { all, type Finding, type FindingDef, mm, type Origin, raise, text } from
 import type { NestedSheet } from "../../model/build.js";
 import type { Job } from "../../model/job.js";
 import type { Part } from "../../model/part.js";
-import type { SawnPiece } from "../../model/rip.js";
+import type { BevelCut, RipList, SawnPiece } from "../../model/rip.js";
 import type { Shop } from "../../model/shop.js";
 import { nameOf } from "../../plan/standing.js";
 import type { NestItem, NestStock } from "../engine.js";
 import { excessOf, liesOf } from "../lies.js";
-import { usableOf } from "../rectangles/pack.js";
+import { usableOf } from "../rectangles/ground.js";
 import { blankSize } from "./blankSize.js";
 import { fromRack } from "./cutDown.js";
 import { type Sawing, sawingOf, widestKerf } from "./sawing.js";
@@ -54,7 +54,51 @@ export const cutOverSaw: FindingDef = {
     "them, or larger than one person brings to the saw, needs another way; the layout itself is sound.",
 };
 
-export const sawFindings: readonly FindingDef[] = [partUnderKerf, pieceTooSmall, stripTooNarrow, cutOverSaw];
+export const bevelTooSmall: FindingDef = {
+  code: "bevel-too-small",
+  severity: "warning",
+  words:
+    "{parts} {are} less than {length} long or {width} wide when the bevel is cut, which is hard to hold at a tilted blade",
+  next: "bevel a longer strip before it is cut to length, clamp the part to the sled, or leave the bevel to the hand router",
+  explain:
+    "Bevels are cut along the sides of parts that are cut free. A small part tips at a tilted blade, and what holds it is " +
+    "near: the rip list says where it has to be clamped.",
+};
+
+export const bevelOverSaw: FindingDef = {
+  code: "bevel-over-saw",
+  severity: "warning",
+  words: "the bevel of {parts} is beyond the reach of the saws",
+  next: "plane it, or describe a track saw with a track long enough in the shop file",
+  explain:
+    "A bevel is cut with the part against the fence, on the sled or along the track. What is beyond all of them, or larger " +
+    "than one person brings to the table saw where there is no track, needs another way.",
+};
+
+export const sawFindings: readonly FindingDef[] = [
+  partUnderKerf,
+  pieceTooSmall,
+  stripTooNarrow,
+  cutOverSaw,
+  bevelTooSmall,
+  bevelOverSaw,
+];
+
+/** Findings for bevels of parts that are hard to hold, or beyond the saws. */
+export function bevelTroubles(shop: Shop, parts: readonly Part[], rips: RipList | undefined): readonly Finding[] {
+  const { hold } = sawingOf(shop);
+  const withTrouble = (trouble: BevelCut["trouble"]) =>
+    parts.filter(({ id }) => rips?.bevels.some((bevel) => bevel.part === id && bevel.trouble === trouble));
+  const about = (some: readonly Part[]) => ({ at: placesOf(some), on: some.map((part) => part.id) });
+  const [small, far] = [withTrouble("small"), withTrouble("reach")];
+  const held = { length: mm(hold.length), width: mm(hold.width), are: text(small.length === 1 ? "is" : "are") };
+  return [
+    ...(small.length > 0
+      ? [raise(bevelTooSmall, { ...about(small), facts: { parts: all(small.map(nameOf)), ...held } })]
+      : []),
+    ...(far.length > 0 ? [raise(bevelOverSaw, { ...about(far), facts: { parts: all(far.map(nameOf)) } })] : []),
+  ];
+}
 
 /** The finding for a part that the blade is wider than. */
 export function underKerf(shop: Shop, part: Part, item: NestItem): readonly Finding[] {

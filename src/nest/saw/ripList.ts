@@ -18,6 +18,7 @@ export function ripListOf(
   const bevels = bevelCuts(
     parts.filter(({ id }) => placed.has(id)),
     process,
+    sawing,
     cuts.length + 1,
   );
   return cuts.length + bevels.length > 0 ? { cuts, bevels } : undefined;

@@ -1,0 +1,80 @@
+import type { Extents } from "../geometry/profile.js";
+import type { BevelCut } from "../model/rip.js";
+import type { RipStep } from "../nest/saw/ripSteps.js";
+import { bevelPicture } from "./bevelView.js";
+import type { Item } from "./page.js";
+import { ripPicture } from "./ripView.js";
+import {
+  bevelMinds,
+  bevelSetting,
+  bevelWords,
+  mindWords,
+  offWords,
+  pieceWords,
+  type RipTalk,
+  restWords,
+  sawWords,
+  settingWords,
+  wayWords,
+} from "./ripWords.js";
+import { rectangle } from "./shapes.js";
+import { runningSize } from "./sizes.js";
+import { shorten, write } from "./textBox.js";
+
+/** A step as it is drawn in its box. */
+export type Cell = (box: Extents) => readonly Item[];
+
+/** A step of the list: the setting in large, what goes in, the picture, what comes off and what remains. */
+export const stepCell =
+  (step: RipStep, talk: RipTalk): Cell =>
+  (box) => {
+    const head = `${numbersOf(step)}   ${settingWords(step, talk)}`;
+    const take = `${sawWords(step)}, ${wayWords(step)} ${pieceWords(step.piece, talk)}`;
+    const below = [`off ${offWords(step, talk)}`, `rest ${restWords(step.rest, talk)}`];
+    return cellItems(box, { head, fresh: step.fresh, take, below, mind: mindWords(step) }, (room) =>
+      ripPicture(step, room, talk),
+    );
+  };
+
+/** A bevel: the setting, the part, and how it lies. */
+export const bevelCell =
+  (bevel: BevelCut, talk: RipTalk): Cell =>
+  (box) => {
+    const head = `${bevel.number}   ${bevelSetting(bevel, talk)}`;
+    const size = `${runningSize(bevel.run, talk.show)} × ${runningSize(bevel.across, talk.show)}`;
+    const take = `${sawWords(bevel)}, bevel, ${size}`;
+    const below = [bevelWords(bevel, talk)];
+    return cellItems(box, { head, fresh: bevel.fresh, take, below, mind: bevelMinds(bevel) }, (room) =>
+      bevelPicture(bevel, room),
+    );
+  };
+
+type CellWords = {
+  readonly head: string;
+  readonly fresh: boolean;
+  readonly take: string;
+  readonly below: readonly string[];
+  readonly mind: readonly string[];
+};
+
+function cellItems(box: Extents, words: CellWords, pictureIn: Cell): readonly Item[] {
+  const { min, max } = box;
+  const width = max.x - min.x - 4;
+  const line = (y: number, text: string, height: number, bold = false): Item =>
+    write({ x: min.x + 2, y }, shorten(text, width, height, bold), { height, bold });
+  const mind = words.mind.join("; ");
+  const below = mind === "" ? 10.5 : 15;
+  return [
+    rectangle(box, "narrow"),
+    line(max.y - 5, words.head, 3.5, words.fresh),
+    line(max.y - 10, words.take, 2.5),
+    ...pictureIn({ min: { x: min.x + 2, y: min.y + below }, max: { x: max.x - 2, y: max.y - 12.5 } }),
+    ...words.below.map((text, i) => line(min.y + below - 4.5 - 4.3 * i, text, 2.5)),
+    ...(mind === "" ? [] : [line(min.y + 1.7, mind, 2.5, true)]),
+  ];
+}
+
+function numbersOf({ cuts }: RipStep): string {
+  const first = cuts[0]!.number;
+  return cuts.length === 1 ? `${first}` : `${first} to ${cuts.at(-1)!.number}`;
+}
