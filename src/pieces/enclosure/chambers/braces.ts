@@ -1,11 +1,11 @@
+import { intersection } from "../../../geometry/boolean.js";
 import { fillet } from "../../../geometry/corners.js";
 import { areaOf, extentsOf } from "../../../geometry/measure.js";
 import { offsetProfile } from "../../../geometry/offset.js";
 import type { Profile } from "../../../geometry/profile.js";
+import { rectangle } from "../../../geometry/shapes.js";
 import type { Sheet } from "../form/face.js";
-import { lineAcross } from "./across.js";
 import type { BraceSpec } from "./keys.js";
-import { leftPart, reversed } from "./section.js";
 
 /** What a brace has where the job does not say, mm. */
 export const usualBrace = { border: 50, round: 25, windows: 1 } as const;
@@ -25,17 +25,18 @@ export function windowsOf({ outline }: Sheet, spec: BraceSpec): readonly Profile
   return tight || (windows > 1 && rounded.length < windows) ? [] : rounded.map(({ profile }) => profile);
 }
 
-/** So many strips across the longer way of an opening, bars between them. */
+/** So many strips across the longer way of an opening, bars between them; one that goes round a corner comes in pieces. */
 function strips(open: Profile, count: number, bar: number): readonly Profile[] {
+  if (count === 1) return [open];
   const { min, max } = extentsOf(open);
   const [wide, high] = [max.x - min.x, max.y - min.y];
-  const along = wide >= high ? ("x" as const) : ("y" as const);
   const length = (Math.max(wide, high) - (count - 1) * bar) / count;
-  if (count === 1) return [open];
   if (length <= 0) return [];
-  return Array.from({ length: count }, (_, i) => {
-    const from = min[along] + i * (length + bar);
-    const below = i === count - 1 ? open : leftPart(open, lineAcross(along, from + length), "window");
-    return i === 0 ? below : leftPart(below, reversed(lineAcross(along, from)), "window");
+  return Array.from({ length: count }, (_, i) => i * (length + bar)).flatMap((from) => {
+    const strip =
+      wide >= high
+        ? rectangle(min.x + from, min.y, min.x + from + length, max.y, "window")
+        : rectangle(min.x, min.y + from, max.x, min.y + from + length, "window");
+    return intersection({ outer: open, holes: [] }, { outer: strip, holes: [] }).map(({ outer }) => outer);
   });
 }
