@@ -30,6 +30,8 @@ export type SawCut<Id = PartId> = {
   readonly size: number;
   /** What the blade takes, mm: less than its kerf where it runs partly beside the board. */
   readonly kerf: number;
+  /** It is a rip, and the sled with its stop block serves as well. */
+  readonly sledToo?: true;
   /** Absent: nothing but dust. */
   readonly off?: SawnPiece<Id>;
   readonly rest?: SawnPiece<Id>;

@@ -17,6 +17,8 @@ export type Way = {
   readonly saw: "track" | "table";
   readonly way: "rip" | "cross-cut";
   readonly kerf: number;
+  /** It is a rip, and the sled with its stop block serves as well. */
+  readonly sledToo?: true;
   readonly trouble?: "small" | "reach";
 };
 
@@ -28,6 +30,7 @@ export type Way = {
  *    cut along the longer side is a rip, if the fence reaches; one across it a cross-cut, if the sled does.
  * 3. Across a piece too wide for the sled the fence serves, as long as more lies along it than between it and the blade.
  * 4. What is left is for the track.
+ * 5. A rip of a piece that lies well along the sled's fence may be made there too, where the stop block stands right.
  *
  * `run`: along the cut. `across`: the piece's other side. `size`: from the reference edge to the blade.
  * Source: common practice, no source.
@@ -46,7 +49,8 @@ export function wayFor(run: number, across: number, size: number, sawing: Sawing
   const way = isRip ? "rip" : "cross-cut";
   if (onTrack && (isLarge(run, across, sawing) || byTable === undefined))
     return { saw: "track", way, kerf: track.kerf, ...small };
-  if (byTable) return { saw: "table", way: byTable, kerf: table.kerf, ...small };
+  const sledToo = byTable === "rip" && run <= table.crossCut && across >= sawing.hold.length;
+  if (byTable) return { saw: "table", way: byTable, kerf: table.kerf, ...(sledToo && { sledToo }), ...small };
   return { saw: "table", way, kerf: table.kerf, trouble: "reach" };
 }
 

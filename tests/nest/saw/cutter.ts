@@ -16,6 +16,10 @@ export type SawRoom = {
   readonly kerfs: Readonly<Record<"track" | "table", number>>;
   readonly heldLength: number;
   readonly heldWidth: number;
+  /** What the table saw takes: from fence to blade, on its sled, and what one person brings to it. */
+  readonly reach?: number | undefined;
+  readonly sled?: number | undefined;
+  readonly onePerson?: Board | undefined;
 };
 
 /** Saws differ by less, mm. */
@@ -43,6 +47,7 @@ export function replay(cuts: readonly RipCut[], sheets: ReadonlyMap<string, Boar
     if (!isLike(board, cut.piece)) say(`${cut.piece.name} measures ${sizeOf(board)}, not ${sizeOf(cut.piece)}`);
     checkHeld(cut, board, say);
     checkSetting(cut, say);
+    checkReach(cut, board, say);
     if (board.form) {
       const [off, rest] = sawn(board.form, cut);
       putOdd(cut.off, off, cut.way !== "true edge", say);
@@ -105,6 +110,16 @@ export function replay(cuts: readonly RipCut[], sheets: ReadonlyMap<string, Boar
     const held = Math.max(length, width) >= room.heldLength - 1e-3 && Math.min(length, width) >= room.heldWidth - 1e-3;
     if (!held && cut.trouble !== "small") say(`${sizeOf({ length, width })} is too small to hold`);
     if (held && cut.trouble === "small") say("is called small and is not");
+  }
+
+  function checkReach(cut: RipCut, { length, width }: Board, say: (fault: string) => void): void {
+    if (cut.saw === "track" || cut.trouble === "reach") return;
+    const { reach = 1e9, sled = 1e9, onePerson = { length: 1e9, width: 1e9 } } = room;
+    const run = cut.along ? length : width;
+    if (cut.way === "rip" && cut.setting > reach + 1e-3) say(`the fence does not reach ${cut.setting}`);
+    if (cut.way === "cross-cut" && run > sled + 1e-3) say(`the sled does not take ${run}`);
+    const isLarge = Math.max(length, width) > onePerson.length || Math.min(length, width) > onePerson.width;
+    if (isLarge && room.kerfs.track > 0) say(`${sizeOf({ length, width })} is not brought to the table saw`);
   }
 
   function checkSetting(cut: RipCut, say: (fault: string) => void): void {

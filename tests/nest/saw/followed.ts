@@ -20,6 +20,9 @@ export function sawFaults({ job, shop, plan, process }: Order, options: NestOpti
     kerfs,
     heldLength: 300,
     heldWidth: 50,
+    reach: shop.saw["longest rip"],
+    sled: shop.saw["longest cross-cut"],
+    onePerson: shop.saw["one person"],
   });
   const wanted = plan.built.parts.filter((part) => !left.includes(part.id));
   const laid = new Map(

@@ -28,6 +28,14 @@ describe("the saw for a cut", () => {
     expect(way(660, 800, 661, bare)).toMatchObject({ trouble: "reach" });
   });
 
+  it("may be the sled too for a rip of a piece that lies well along it", () => {
+    expect(way(500, 445, 300)).toMatchObject({ way: "rip", sledToo: true });
+    // too long a cut; too little of it at the sled's fence
+    expect(way(651, 445, 300).sledToo).toBeUndefined();
+    expect(way(500, 299, 100).sledToo).toBeUndefined();
+    expect(way(400, 600, 150).sledToo).toBeUndefined();
+  });
+
   it("says where a piece is too small to hold, and where no saw reaches", () => {
     expect(way(299, 60, 50)).toMatchObject({ trouble: "small" });
     expect(way(300, 50, 40).trouble).toBeUndefined();
@@ -63,6 +71,14 @@ describe("the cutter that follows a list", () => {
     expect(faults([cut, { ...cut, number: 2 }])).toEqual(["cut 2: one 1 is cut twice"]);
     expect(faults([{ ...cut, piece: { ...cut.piece, name: "2b" } }])).toEqual(["cut 1: there is no 2b"]);
     expect(faults([{ ...cut, fresh: false }]).length).toBeGreaterThan(0);
+  });
+
+  it("notices a cut that the saw does not take, and a piece that nobody brings to it", () => {
+    const taken = (more: object) =>
+      replay([cut], new Map([["one 1", { length: 400, width: 203.2 }]]), { ...room, ...more }).faults;
+    expect(taken({ reach: 100, sled: 10, onePerson: { length: 400, width: 204 } })).toEqual([]);
+    expect(taken({ reach: 99 })).toEqual(["cut 1: the fence does not reach 100"]);
+    expect(taken({ onePerson: { length: 399, width: 204 } }).length).toBe(1);
   });
 
   it("notices a size that is not what comes off, and a piece too small to hold", () => {

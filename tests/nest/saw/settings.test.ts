@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { nestParts } from "../../../src/nest/nest.js";
 import { settingsOf } from "../../../src/nest/saw/ripList.js";
+import { leavesOf } from "../../../src/nest/saw/sawnSheets.js";
 import { blankPart, board, orderOf, plain } from "../../property/nestOrders.js";
 
 type Size = readonly [count: number, length: number, width: number];
@@ -8,7 +9,7 @@ type Size = readonly [count: number, length: number, width: number];
 /**
  * Orders of a workshop on one sheet of 2440 x 1220 with 5 of trim, and the settings that a careful person needs, counted by
  * hand: each true edge, each line along the track, each new place of fence or stop block. One person brings 2440 x 650
- * to the table saw; its sled cuts 650.
+ * to the table saw; its sled cuts 650. A setting is worth three hundredths of a sheet: at less, a larger rest may be worth one more.
  */
 const orders: readonly { readonly name: string; readonly sizes: readonly Size[]; readonly settings: number }[] = [
   {
@@ -40,9 +41,63 @@ const orders: readonly { readonly name: string; readonly sizes: readonly Size[];
     ],
     settings: 6,
   },
+  {
+    // two true edges; strips of 300 and, for the back, of 464 to a line; the stop block at 500 for top, bottom and back
+    // alike, then at 464 for the sides
+    name: "a box of five panels",
+    sizes: [
+      [2, 500, 300],
+      [2, 464, 300],
+      [1, 500, 464],
+    ],
+    settings: 6,
+  },
+  {
+    // two true edges; strips of 400, 350 and, two of them for all eight walls, of 150; the stop block at 600, 500, 364, 314
+    name: "two boxes of one height at once",
+    sizes: [
+      [2, 600, 400],
+      [2, 600, 150],
+      [2, 364, 150],
+      [2, 500, 350],
+      [2, 500, 150],
+      [2, 314, 150],
+    ],
+    settings: 9,
+  },
+  {
+    // two true edges; two strips of 180 to one line; the stop block once for each length
+    name: "parts of one height",
+    sizes: [
+      [2, 700, 180],
+      [2, 520, 180],
+      [2, 430, 180],
+      [2, 310, 180],
+    ],
+    settings: 7,
+  },
+  {
+    // two true edges; along the track a line at 1100 across the sheet and one at 800 for the plate; the fence at 60
+    name: "a plate with strips",
+    sizes: [
+      [1, 1100, 800],
+      [6, 1100, 60],
+    ],
+    settings: 5,
+  },
+  {
+    // two true edges; two strips of 200 to a line; of one the stop block at 1200, and the long ones at the fence at 40; of
+    // the other the short ones across, the stop block at 40: along the fence they would be under 300
+    name: "long and short narrow parts",
+    sizes: [
+      [8, 1200, 40],
+      [8, 200, 40],
+    ],
+    settings: 6,
+  },
 ];
 
-function ripped(sizes: readonly Size[]) {
+function ripped(sizes: readonly Size[], setting = 0.03) {
   const parts = sizes.flatMap(([count, length, width], i) =>
     Array.from({ length: count }, (_, n) => blankPart(`${i}.${n}`, "one", plain(length, width))),
   );
@@ -57,7 +112,7 @@ function ripped(sizes: readonly Size[]) {
     step: 0.5,
     "longest cross-cut": 650,
     "one person": { length: 2440, width: 650 },
-    setting: 0.01,
+    setting,
   };
   const shop = { ...order.shop, saw, "track saw": { kerf: 2.4, "longest cut": 3100 } };
   return nestParts(order.job, shop, order.plan, order.process, { seed: 1, iterations: 150 }).value!;
@@ -70,6 +125,19 @@ describe("the settings of fence, stop block and line", () => {
       expect(sheets.length).toBe(1);
       expect(settingsOf(rips!.cuts)).toBeLessThanOrEqual(settings);
     });
+
+  it("are traded for a larger rest as the shop values them", () => {
+    const [order] = orders.filter(({ name }) => name === "long and short narrow parts");
+    const [dear, cheap] = [0.03, 0.01].map((setting) => {
+      const { rips, sheets } = ripped(order!.sizes, setting);
+      const whole = leavesOf(sheets[0]!.sawn!).filter(({ part }) => part === undefined);
+      return { settings: settingsOf(rips!.cuts), rest: Math.max(...whole.map(({ length, width }) => length * width)) };
+    });
+    const more = cheap!.settings - dear!.settings;
+    expect(more).toBeGreaterThan(0);
+    expect(cheap!.rest - dear!.rest).toBeGreaterThan(0.01 * more * 2440 * 1220);
+    expect(cheap!.rest - dear!.rest).toBeLessThan(0.03 * more * 2440 * 1220);
+  });
 
   it("give walls of one height from one setting of the fence, so that they equal each other", () => {
     const { rips } = ripped([
