@@ -111,6 +111,12 @@ export const chamberPairs: Readonly<Record<string, FormPair>> = {
     raises: empty(slot({ turns: true, long: 419.9 })),
     spares: empty(slot({ turns: true, long: 420.1 })),
   },
+  // 30 of gap, 18.2 of panel and 30 behind it: 78.2 inside two boards of 18.2
+  "slot-turn-tight": {
+    at: "pieces.box.slot ports[0]",
+    raises: empty(slot({ turns: true, long: 300 }), box("outside.depth", 114.5)),
+    spares: empty(slot({ turns: true, long: 300 }), box("outside.depth", 114.7)),
+  },
   "mouth-under-neighbour": {
     at: "pieces.box.slot ports[0].in",
     raises: empty(slot(), box("laps", undefined)),

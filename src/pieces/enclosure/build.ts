@@ -11,17 +11,24 @@ import { buysOf } from "./buys.js";
 import { clearPoint } from "./chambers/clearPoint.js";
 import { airName, type Chamber } from "./chambers/divide.js";
 import { innerBoards } from "./chambers/fitOut.js";
-import { innerJoints, innerPart } from "./chambers/innerBoard.js";
+import { innerJoints, innerPart } from "./chambers/innerParts.js";
 import { fitOutFindings } from "./chambers/unfit.js";
 import { boxNotHeld } from "./findings.js";
 import { jointScrewsOf, screwAxes } from "./joints/jointScrews.js";
 import { jointsOf } from "./joints/joints.js";
 import { roundOverFindings } from "./joints/roundOver.js";
 import { screwChoicesOf } from "./joints/screwChoice.js";
+import { screwedJoints } from "./joints/screwed.js";
 import { mountOf, seatAxes } from "./mounting/drivers.js";
 import { mountingFindings } from "./mounting/room.js";
 import { seatsOf } from "./mounting/seats.js";
 import { liningJoints, panelParts } from "./panelParts.js";
+import { dowelFindings } from "./ports/dowelRoom.js";
+import { dowelsOf, tubeOfDowel } from "./ports/dowels.js";
+import { tubeOfPort } from "./ports/roundBody.js";
+import { dowelItem, portItems } from "./ports/roundBuys.js";
+import { type RoundPort, roundPortsOf } from "./ports/roundPort.js";
+import { roundPortFindings } from "./ports/roundRoom.js";
 import type { EnclosureSpec } from "./schema.js";
 import { settledShape } from "./settled.js";
 import type { Shape } from "./shape.js";
@@ -33,15 +40,18 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
   const shape = settledShape(spec, size, around);
   const seats = seatsOf(spec, shape, around);
   const threads = threadsOf(around.asks, shape, around.shop);
-  const choices = screwChoicesOf(spec, shape, around);
-  const screws = jointScrewsOf(around.id, shape, choices.choose);
+  const rounds = roundPortsOf(spec, shape, around);
+  const dowels = dowelsOf(spec, shape, around);
+  const screwed = screwedJoints(around.id, spec, shape);
+  const choices = screwChoicesOf(spec, screwed, around);
+  const screws = jointScrewsOf(around.id, screwed, choices.choose);
   const screwFrom = [below(around.origin, spec.screws ? "screws" : "board")];
-  const fitted = { seats, threads, screws, slots: shape.fitOut.slots };
+  const fitted = { seats, threads, screws, slots: shape.fitOut.slots, rounds };
   const inner = innerBoards(shape.fitOut);
   const blocks = blocksOf(threads, around.board(spec.board).thickness, shape);
   const made = [
     ...shape.faces.flatMap((face) => panelParts(face, fitted, spec, shape, around)),
-    ...inner.map((board) => innerPart(board, spec, shape, around)),
+    ...inner.map((board) => innerPart(board, spec, shape, screws, around)),
     ...blockParts(blocks, spec, around),
   ];
   const parts = made.flatMap((outcome) => outcome.value ?? []);
@@ -52,20 +62,26 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
       joints: [
         ...jointsOf(around.id, shape, screws),
         ...liningJoints(shape, around),
-        ...inner.flatMap((board) => innerJoints(board, shape, around.id)),
+        ...inner.flatMap((board) => innerJoints(board, shape, screws, around.id)),
         ...blockJoints(blocks, around.id),
       ],
       axes: [...boxAxes.map((axis) => inVehicle(axis, shape)), ...threadAxes(threads, parts)],
       mounts: seats.map((seat) => mountOf(around, seat, shape)),
-      air: shape.fitOut.chambers.map((chamber) => airOf(chamber, spec, shape, around, parts, blocks)),
+      tubes: [
+        ...rounds.map((port) => tubeOfPort(port, shape, around.id)),
+        ...dowels.stand.map((dowel) => tubeOfDowel(dowel, shape, around.id)),
+      ],
+      air: shape.fitOut.chambers.map((chamber) => airOf(chamber, rounds, spec, shape, around, parts, blocks)),
       steps: stepsOf(spec, shape, around, parts, screws.length, threads.length),
-      buys: buysOf(spec, seats, screws, threads),
+      buys: buysOf(spec, seats, screws, threads, [...rounds.flatMap(portItems), ...dowels.stand.map(dowelItem)]),
     },
     findings: [
       ...made.flatMap((outcome) => outcome.findings),
       ...choices.findings,
       ...fitOutFindings(spec, shape, around),
       ...mountingFindings(spec, shape, seats, around),
+      ...roundPortFindings(spec, shape, rounds, seats, around),
+      ...dowelFindings(dowels.unfit, spec, shape, around),
       ...threadFindings(threads, around),
       ...roundOverFindings(spec, shape, screws, around),
       ...heldFindings(spec, around),
@@ -79,6 +95,7 @@ function inVehicle(axis: Axis, shape: Shape): Axis {
 
 function airOf(
   chamber: Chamber,
+  rounds: readonly RoundPort[],
   spec: EnclosureSpec,
   shape: Shape,
   around: Around,
@@ -97,6 +114,7 @@ function airOf(
     from: [below(around.origin, ...key)],
     inside: clearPoint(chamber.air, standing),
     walls: parts.map(({ id }) => id).filter((id) => !free.includes(id)),
+    ...([...fitOut.slots, ...rounds].some((port) => port.chamber === chamber) ? { ported: true } : {}),
   };
 }
 

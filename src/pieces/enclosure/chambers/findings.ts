@@ -116,6 +116,15 @@ export const slotTurnShort: FindingDef = {
   explain: "Round the corner there must be room for the gap, the first panel's edge and a strip that can be cut.",
 };
 
+export const slotTurnTight: FindingDef = {
+  code: "slot-turn-tight",
+  severity: "error",
+  words: "{port} has no room to turn at the end of {beside}: its chamber must be {least} deep there",
+  next: "make the gap narrower or the chamber deeper, or leave out `turns`",
+  explain:
+    "After the turn the second panel stands across the box, its gap before the next wall. Behind it at least 30 mm must be left to the wall that the port opens through (common practice, no source).",
+};
+
 export const mouthUnderNeighbour: FindingDef = {
   code: "mouth-under-neighbour",
   severity: "error",
@@ -139,5 +148,6 @@ export const chamberFindings: readonly FindingDef[] = [
   slotTooLong,
   slotEndNear,
   slotTurnShort,
+  slotTurnTight,
   mouthUnderNeighbour,
 ];

@@ -101,12 +101,15 @@ function slotFinding(unfit: SlotUnfit, spec: EnclosureSpec, shape: Shape, around
   }
   const { why, limit } = unfit.no;
   const facts = { port, long: mm(wanted.long) };
+  if (why === "tight") {
+    return raise(say.slotTurnTight, { at, on, facts: { port, beside: text(wanted.beside), least: mm(limit) } });
+  }
   if (why === "turn") return raise(say.slotTurnShort, { at, on, facts: { ...facts, least: mm(limit) } });
   const best = mm(Math.max(0, limit - wanted.gap));
   return raise(say.slotTooLong, { at, on, facts: { ...facts, most: mm(limit), best } });
 }
 
-function chamberFinding(
+export function chamberFinding(
   what: string,
   key: string,
   found: string | undefined,

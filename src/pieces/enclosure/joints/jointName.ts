@@ -1,5 +1,5 @@
 import type { PieceId } from "../../../model/ids.js";
-import type { Corner } from "../form/meeting.js";
 
-/** The joint of two faces, the one that runs over the other first: "box:top+front". */
-export const jointName = (piece: PieceId, { over, into }: Corner): string => `${piece}:${over}+${into}`;
+/** The joint of two boards, the one that runs over the other's edge first: "box:top+front". */
+export const jointName = (piece: PieceId, { over, into }: { readonly over: string; readonly into: string }): string =>
+  `${piece}:${over}+${into}`;

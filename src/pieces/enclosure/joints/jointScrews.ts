@@ -6,11 +6,7 @@ import type { Axis } from "../../../model/joint.js";
 import type { Screw } from "../../../model/shop.js";
 import { rules } from "../../../shop/rules.js";
 import type { Draft } from "../../common/part.js";
-import { faceOf } from "../form/box.js";
-import type { Face } from "../form/face.js";
-import { isSquare, type Meeting } from "../form/meeting.js";
-import type { Shape } from "../shape.js";
-import { jointName } from "./jointName.js";
+import type { Plate, Screwed } from "./screwed.js";
 
 export type ScrewChoice = { readonly row: Screw; readonly name: string; readonly length: number };
 
@@ -19,8 +15,8 @@ export type JointScrew = {
   readonly axis: AxisId;
   readonly joint: string;
   readonly choice: ScrewChoice;
-  readonly over: Face;
-  readonly into: Face;
+  readonly over: Plate;
+  readonly into: Plate;
   /** On the panel that covers, its own axes. */
   readonly through: Point;
   /** On the outline of the other panel, its own axes. */
@@ -31,25 +27,14 @@ export type JointScrew = {
   readonly pilot: number;
 };
 
-/**
- * Whether a corner is screwed: square, with one panel over the other on the outside. A screw through a bevelled edge
- * would come out askew, and in a corner that goes in its head would lie inside: those are glued and clamped.
- */
-export const isScrewed = (meeting: Meeting): boolean =>
-  isSquare(meeting) && meeting.turn > 0 && meeting.form !== "mitre";
-
-/** What a screw passes before it bites: the covering panel, less how deep the other is let into it. mm. */
-export const passes = (meeting: Meeting, over: Face): number => over.panel.thickness - meeting.deep;
-
-/** Screws for all corners that take them and for which there is a screw. */
+/** Screws for all joints that take them and for which there is a screw. */
 export function jointScrewsOf(
   piece: PieceId,
-  shape: Shape,
+  joints: readonly Screwed[],
   choose: (passed: number, board: number) => ScrewChoice | undefined,
 ): readonly JointScrew[] {
-  return shape.meetings.filter(isScrewed).flatMap((meeting) => {
-    const [over, into] = [faceOf(shape, meeting.over)!, faceOf(shape, meeting.into)!];
-    const choice = choose(passes(meeting, over), over.panel.thickness);
+  return joints.flatMap(({ joint, over, into, passed }) => {
+    const choice = choose(passed, over.panel.thickness);
     const ends = edgeNamed(into.panel.outline, over.name);
     if (choice === undefined || ends === undefined) return [];
     const toOver = compose(inverse(over.panel.frame), into.panel.frame);
@@ -62,14 +47,14 @@ export function jointScrewsOf(
       const [x, y] = place(toOver, [enters.x, enters.y, -below]);
       return {
         axis: axisId(piece, `screw.${over.name}.${into.name}.${index + 1}`),
-        joint: jointName(piece, meeting),
+        joint,
         choice,
         over,
         into,
         through: { x, y },
         enters,
         below,
-        pilot: choice.length - passes(meeting, over) + rules.pilotDeeper.value,
+        pilot: choice.length - passed + rules.pilotDeeper.value,
       };
     });
   });
@@ -88,13 +73,17 @@ export function alongEdge(length: number): readonly number[] {
   return Array.from({ length: gaps + 1 }, (_, index) => corner + (span * index) / gaps);
 }
 
-/** The pilot holes and clearance holes of one panel. */
-export function screwDrafts(face: Face, screws: readonly JointScrew[], from: readonly Origin[]): readonly Draft[] {
+/** The pilot holes and clearance holes of one board. */
+export function screwDrafts(
+  { name: board }: Pick<Plate, "name">,
+  screws: readonly JointScrew[],
+  from: readonly Origin[],
+): readonly Draft[] {
   return screws.flatMap((screw): Draft[] => {
     const name = nameOf(screw);
     const { row } = screw.choice;
-    if (screw.over === face) return [{ name, from, axis: screw.axis, cut: clearance(screw, row) }];
-    if (screw.into !== face) return [];
+    if (screw.over.name === board) return [{ name, from, axis: screw.axis, cut: clearance(screw, row) }];
+    if (screw.into.name !== board) return [];
     const cut = { kind: "hole", at: screw.enters, below: screw.below, d: row.pilot, depth: screw.pilot } as const;
     return [{ name, from, axis: screw.axis, side: { edge: screw.over.name }, cut, stage: "bench" }];
   });
@@ -108,7 +97,7 @@ function clearance(screw: JointScrew, { clearance: d, head }: Screw): Draft["cut
 /** The axes of the joint screws, box frame: the ray starts where the head lies and points out of the box. */
 export function screwAxes(piece: PieceId, screws: readonly JointScrew[], from: readonly Origin[]): readonly Axis[] {
   return screws.map((screw) => {
-    const at = (face: Face, role: "clearance" | "pilot") => {
+    const at = (face: Plate, role: "clearance" | "pilot") => {
       const part = partId(piece, face.name);
       return { part, feature: featureId(part, nameOf(screw)), role };
     };

@@ -8,7 +8,8 @@ import type { Face } from "../form/face.js";
 import { isSquare, type Meeting } from "../form/meeting.js";
 import type { EnclosureSpec } from "../schema.js";
 import type { Shape } from "../shape.js";
-import { type JointScrew, passes } from "./jointScrews.js";
+import type { JointScrew } from "./jointScrews.js";
+import { passes } from "./screwed.js";
 
 /** The outer corners that are rounded over: square ones, where one of the faces is meant. */
 function roundedMeetings(spec: EnclosureSpec, { meetings }: Shape): readonly Meeting[] {

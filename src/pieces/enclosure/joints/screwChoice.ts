@@ -4,10 +4,9 @@ import { screwRow, splitScrew } from "../../../shop/lookups.js";
 import { rules } from "../../../shop/rules.js";
 import { screwName } from "../../../shop/screwName.js";
 import { noScrewLength } from "../findings.js";
-import { faceOf } from "../form/box.js";
 import type { EnclosureSpec } from "../schema.js";
-import type { Shape } from "../shape.js";
-import { isScrewed, passes, type ScrewChoice } from "./jointScrews.js";
+import type { ScrewChoice } from "./jointScrews.js";
+import type { Screwed } from "./screwed.js";
 
 /** The screw that is used where the job names none, by the units that the job is written in. */
 const usual = { mm: "4.0", cm: "4.0", in: "#8" } as const;
@@ -16,12 +15,10 @@ const usual = { mm: "4.0", cm: "4.0", in: "#8" } as const;
  * The screws of a box by what they pass before they bite and how thick the covering board is, mm; a finding for each
  * stack that no screw on hand is long enough for. None, and no finding, where the job wants no screws.
  */
-export function screwChoicesOf(spec: EnclosureSpec, shape: Shape, around: Around) {
+export function screwChoicesOf(spec: EnclosureSpec, joints: readonly Screwed[], around: Around) {
   const made = new Map<string, Outcome<ScrewChoice>>();
   const keyOf = (passed: number, board: number) => `${passed} ${board}`;
-  for (const meeting of shape.meetings.filter(isScrewed)) {
-    const over = faceOf(shape, meeting.over)!;
-    const passed = passes(meeting, over);
+  for (const { over, passed } of joints) {
     const key = keyOf(passed, over.panel.thickness);
     if (!made.has(key)) made.set(key, choiceOf(spec, passed, over.panel.thickness, around));
   }

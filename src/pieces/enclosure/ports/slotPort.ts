@@ -1,6 +1,7 @@
 import { areaOf } from "../../../geometry/measure.js";
 import type { Profile } from "../../../geometry/profile.js";
 import { againstTheClock, polygon } from "../../../geometry/shapes.js";
+import { rules } from "../../../shop/rules.js";
 import { freeEdge } from "../chambers/innerBoard.js";
 import { type Lie, type Upright, uprightSheet } from "../chambers/innerSheet.js";
 import type { SlotPortSpec } from "../chambers/keys.js";
@@ -33,9 +34,11 @@ export type Slot = {
   readonly room: number;
 };
 
-/** `wall`: the two walls are not neighbours in the section; `turn`: shorter than the limit, so that nothing is left after
- *  the turn; `long`: longer than the limit. */
-export type NoSlot = { readonly why: "wall" | "turn" | "long"; readonly limit: number };
+/**
+ * `wall`: the two walls are not neighbours in the section; `turn`: shorter than the limit, so that nothing is left after
+ * the turn; `long`: longer than the limit; `tight`: the wall it runs along is shorter inside than the limit, mm.
+ */
+export type NoSlot = { readonly why: "wall" | "turn" | "long" | "tight"; readonly limit: number };
 
 /** A panel shorter than this after the turn is none, mm. */
 const leastTurn = 20;
@@ -101,6 +104,8 @@ function turned(air: Inside, { role, spec, thickness, wall }: SlotAsked, way: Wa
   const room = ahead(air.section, onward, turn, way.forward) - (long - before);
   if (room <= 0) return { why: "long", limit: long + room };
   const [own, other] = [inward(way.along, gap), inward(way.next, gap)];
+  const tight = gap + thickness + rules.leastInside.value;
+  if (Math.abs(meetsAt(own, way.next) - meetsAt(own, way.mouth)) < tight) return { why: "tight", limit: tight };
   const stands = inward(own, thickness);
   const turnRole = `${role}.turn`;
   const at = (distance: number) => squareTo(onward, turn + (way.forward ? distance : -distance));
