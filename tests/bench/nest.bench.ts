@@ -4,7 +4,8 @@ import type { Part } from "../../src/model/part.js";
 import { nestParts } from "../../src/nest/nest.js";
 import { blankPart, board, type Order, orderOf, plain, plate, ring } from "../property/nestOrders.js";
 
-// The nest's time at 10, 100 and 1,000 parts of a workshop's sizes, the same parts in every run:
+// The nest's time at 10, 100 and 1,000 parts of a workshop's sizes, and how the first list for the saw grows from 60 to
+// 1,000 (in the mean near n log n: 27 times as long), the same parts in every run:
 //   npx vitest bench --run tests/bench/nest.bench.ts
 
 const sizes = fc.sample(fc.tuple(fc.integer({ min: 60, max: 600 }), fc.integer({ min: 50, max: 400 }), fc.nat(9)), {
@@ -32,3 +33,17 @@ for (const count of [10, 100, 1000]) {
     bench("20 layouts", () => void nest(order, 20), brief);
   });
 }
+
+/** The same sizes as plain panels for the saw. */
+const panels = sizes.map(([length, width], i) => blankPart(`p${i}`, "one", plain(length, width)));
+
+describe("the first list for the saw", () => {
+  for (const count of [60, 125, 250, 500, 1000]) {
+    const order = orderOf(panels.slice(0, count), stock, () => ({
+      method: "saw",
+      gap: 3.2,
+      turns: [0, Math.PI / 2],
+    }));
+    bench(`${count} parts`, () => void nest(order, 1), brief);
+  }
+});
