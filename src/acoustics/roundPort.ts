@@ -8,7 +8,7 @@ import { frustumL } from "./frustum.js";
 export type RoundPort = {
   readonly outside: number;
   readonly length: number;
-  /** The ends that are widened inside the box: none, one or both; together no longer than the port. */
+  /** The ends that are widened, as far as inside the box: none, one or both; together no longer than the port. */
   readonly flares: readonly Flare[];
 };
 
@@ -20,6 +20,6 @@ export type RoundPort = {
  * Source:  outside volume, common practice, no source; cylinder by `frustumL`, flares by `flareL`.
  */
 export function roundPortL({ outside, length, flares }: RoundPort): number {
-  const straight = flares.reduce((left, flare) => left - flare.length, length);
+  const straight = flares.reduce((left, flare) => left - Math.max(0, flare.length - (flare.hidden ?? 0)), length);
   return flares.reduce((sum, flare) => sum + flareL(outside, flare), frustumL(outside, outside, straight));
 }

@@ -21,6 +21,13 @@ export function frameFromAxes(origin: Vector, x: Vector, y: Vector): Frame {
   return { origin, quat: quaternionOf(x, y, cross(x, y)) };
 }
 
+/** A frame whose z axis runs this way, a unit vector; where its x axis points does not matter. */
+export function frameAlong(origin: Vector, z: Vector): Frame {
+  const square = cross(z, Math.abs(z[0]) < Math.abs(z[1]) ? [1, 0, 0] : [0, 1, 0]);
+  const first = scale(square, 1 / Math.hypot(...square));
+  return frameFromAxes(origin, first, cross(z, first));
+}
+
 /** Where a point of the frame lies in the frame that holds it. */
 export function place(frame: Frame, p: Vector): Vector {
   const turned = turn(frame.quat, p);

@@ -55,6 +55,20 @@ export type Mount = {
   readonly air?: string;
 };
 
+/** Something round about the z axis of its frame, vehicle frame: `d` wide at z = 0, `dTo` wide at z = `length`. mm. */
+export type Stretch = { readonly at: Frame; readonly length: number; readonly d: number; readonly dTo: number };
+
+/** Something round that stands in a box and is no part of a board: the tube of a port, a dowel. */
+export type Tube = {
+  readonly name: string;
+  readonly piece: PieceId;
+  readonly from: readonly Origin[];
+  /** One after the other, from the inside of the wall it begins at. */
+  readonly stretches: readonly Stretch[];
+  /** Of a port, where its air comes out: z away from the tube. `run`: how far it has run straight, `long`: in all. mm. */
+  readonly end?: { readonly at: Frame; readonly d: number; readonly run: number; readonly long: number };
+};
+
 /** One thing to do at the bench, after others. */
 export type Step = {
   readonly id: string;
@@ -80,6 +94,8 @@ export type Air = {
   readonly inside: readonly [number, number, number];
   /** The parts around it. */
   readonly walls: readonly PartId[];
+  /** Whether a port opens it. */
+  readonly ported?: boolean;
 };
 
 export type Built = {
@@ -87,6 +103,7 @@ export type Built = {
   readonly joints: readonly Joint[];
   readonly axes: readonly Axis[];
   readonly mounts: readonly Mount[];
+  readonly tubes?: readonly Tube[];
   readonly air: readonly Air[];
   readonly steps: readonly Step[];
   readonly buys: readonly { readonly item: string; readonly count: number; readonly unit?: string }[];

@@ -3,7 +3,7 @@ import { box, boxAlone } from "./changes.js";
 import type { FormPair } from "./forms.js";
 
 /** The starter's box, empty: 700 x 400 x 300 of 18.2 board, its front over all its neighbours. */
-const empty = (...more: readonly Change[]): readonly Change[] => [
+export const empty = (...more: readonly Change[]): readonly Change[] => [
   ...boxAlone,
   ...["driver", "terminal", "flush", "net"].map((key) => box(key, undefined)),
   box("stands", { x: 100, y: 30 }),
@@ -13,7 +13,7 @@ const empty = (...more: readonly Change[]): readonly Change[] => [
 ];
 
 /** Its sides step in at 200, 150 high. */
-const stepped = (...more: readonly Change[]) =>
+export const stepped = (...more: readonly Change[]) =>
   empty(
     box("laps", undefined),
     box("outside", {

@@ -9,6 +9,7 @@ import { type Toy, toy, toyJob, toyShop } from "../plan/toyKind.js";
 import { chamberPairs } from "./chambers.js";
 import { box, boxAlone, carpet, cover, coverAlone, plate, ring, ten, without } from "./changes.js";
 import { formPairs } from "./forms.js";
+import { portPairs } from "./ports.js";
 import { pairUpTo, type Table } from "./road.js";
 
 const plan = pairUpTo("plan");
@@ -84,7 +85,7 @@ function seesaw(gain: number) {
 /** What the kinds of pieces and the planning of them can find. */
 export const piecesTable: Table = {
   ...Object.fromEntries(
-    Object.entries({ ...formPairs, ...chamberPairs }).map(([code, { at, raises, spares }]) => [
+    Object.entries({ ...formPairs, ...chamberPairs, ...portPairs }).map(([code, { at, raises, spares }]) => [
       code,
       plan(at, raises, spares),
     ]),

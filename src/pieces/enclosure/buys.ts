@@ -10,12 +10,14 @@ export function buysOf(
   seats: readonly Seat[],
   screws: readonly JointScrew[],
   threads: readonly Thread[],
+  rounds: readonly string[],
 ): Built["buys"] {
   return [
     ...counted(screws.map(({ choice }) => choice.name)),
     ...counted(threads.map((thread) => `${thread.ask.insert} threaded insert`).sort()),
     ...counted(seats.map(({ driver, is }) => driver.name ?? `driver ${is}`)),
     ...counted(seats.flatMap(({ screws: own }) => own?.points.map(() => `${own.name} screw`) ?? [])),
+    ...counted(rounds),
     ...(spec.terminal ? [{ item: terminalName(spec.terminal.hole), count: 1 }] : []),
     ...(["straps", "bolts", "brackets"] as const).flatMap((kind) => {
       const held = spec["held by"]?.[kind];

@@ -1,5 +1,6 @@
 import type { FindingDef } from "../../input/finding.js";
 import { chamberFindings } from "./chambers/findings.js";
+import { roundFindings } from "./ports/roundFindings.js";
 
 export const oneFreeSize: FindingDef = {
   code: "one-free-size",
@@ -256,4 +257,5 @@ export const enclosureFindings: readonly FindingDef[] = [
   roundOverOpensJoint,
   roundOverMeetsScrew,
   ...chamberFindings,
+  ...roundFindings,
 ];

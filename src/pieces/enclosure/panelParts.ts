@@ -20,6 +20,8 @@ import { liningDrafts, seatDrafts } from "./mounting/drivers.js";
 import type { Seat } from "./mounting/seats.js";
 import { terminalDrafts } from "./mounting/terminal.js";
 import { mouthDraft, mouthOn } from "./ports/mouth.js";
+import { roundHoles } from "./ports/roundHole.js";
+import type { RoundPort } from "./ports/roundPort.js";
 import type { EnclosureSpec } from "./schema.js";
 import { coveringOn, type Shape } from "./shape.js";
 
@@ -29,6 +31,7 @@ export type Fitted = {
   readonly threads: readonly Thread[];
   readonly screws: readonly JointScrew[];
   readonly slots: readonly FittedSlot[];
+  readonly rounds: readonly RoundPort[];
 };
 
 /** The panel of a face, and the board glued behind it where it is double. */
@@ -60,6 +63,7 @@ function panelPart(face: Face, fitted: Fitted, spec: EnclosureSpec, shape: Shape
       ...seats.flatMap((seat) => seatDrafts(around.id, seat)),
       ...terminalDrafts(spec, face, panel, around),
       ...mouthDrafts(face, panel, fitted.slots),
+      ...roundHoles(face, panel, fitted.rounds),
       ...fitted.threads.filter((thread) => thread.face === face).flatMap(panelHole),
       ...screwDrafts(face, fitted.screws, screwFrom),
       ...letInDrafts(face, shape, outline, jointFrom),
@@ -88,6 +92,7 @@ function liningPart(face: Face, fitted: Fitted, spec: EnclosureSpec, around: Aro
         ...seats.flatMap((seat) => liningDrafts(around.id, seat, lining)),
         ...terminalDrafts(spec, face, lining, around),
         ...mouthDrafts(face, lining, fitted.slots),
+        ...roundHoles(face, lining, fitted.rounds),
         ...fitted.threads.filter((thread) => thread.face === face).flatMap((thread) => liningHole(thread, lining)),
       ],
       edges: bevelledOnly(lining),

@@ -5,6 +5,7 @@ import { name, words } from "../../job/names.js";
 import { board, cutBy, rowName } from "../common/keys.js";
 import { insideKeys } from "./chambers/keys.js";
 import { jointForms } from "./form/meeting.js";
+import { roundKeys } from "./ports/roundKeys.js";
 
 const outside = { min: 60, max: 3000 };
 const across = { min: -5000, max: 5000 };
@@ -73,6 +74,7 @@ export function enclosureSchema(door: Door) {
       })
       .optional(),
     ...insideKeys(door),
+    ...roundKeys(door),
     screws: z
       .union([
         z.literal("none"),

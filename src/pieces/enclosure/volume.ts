@@ -7,6 +7,8 @@ import type { Chamber } from "./chambers/divide.js";
 import { sheetL } from "./chambers/innerSheet.js";
 import { faceOf } from "./form/box.js";
 import { entriesOf } from "./mounting/seats.js";
+import { dowelL, dowelsOf } from "./ports/dowels.js";
+import { portL, portName, roundPortsOf } from "./ports/roundPort.js";
 import type { EnclosureSpec } from "./schema.js";
 import { pointOn, type Shape } from "./shape.js";
 
@@ -24,6 +26,7 @@ export function volumeTerms(chamber: Chamber, spec: EnclosureSpec, shape: Shape,
     { what: "gross inside", litres: (areaOf(section) * (to - from)) / 1e6, shaped: true },
     ...blockTerms(chamber, spec, shape, around),
     ...innerTerms(chamber, shape),
+    ...roundTerms(chamber, spec, shape, around),
     ...entriesOf(spec)
       .filter(({ spec: driver }) => within(driver.in, driver.at))
       .flatMap(({ name, spec: { is } }) => taken(name, around.job.drivers[is]?.displaces)),
@@ -62,6 +65,16 @@ function innerTerms(chamber: Chamber, { fitOut }: Shape): readonly Term[] {
       ];
     });
   return [...braces, ...ports];
+}
+
+/** Round ports, tube and air together, and dowels: what one buys, and no part of a board. */
+function roundTerms(chamber: Chamber, spec: EnclosureSpec, shape: Shape, around: Around): readonly Term[] {
+  const ports = roundPortsOf(spec, shape, around).filter((port) => port.chamber === chamber);
+  const dowels = dowelsOf(spec, shape, around).stand.filter((dowel) => dowel.chamber === chamber);
+  return [
+    ...ports.flatMap((port) => taken(portName(port), portL(port))),
+    ...dowels.flatMap((dowel) => taken(dowel.name, dowelL(dowel))),
+  ];
 }
 
 /** Whether a chamber is the one behind a place on a face. */

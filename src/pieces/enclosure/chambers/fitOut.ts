@@ -176,7 +176,7 @@ function slotAt(
 }
 
 /** The chamber of this name; the only one where none is named. */
-function chamberCalled<T extends Pick<Chamber, "name">>(
+export function chamberCalled<T extends Pick<Chamber, "name">>(
   name: string | undefined,
   chambers: readonly T[],
 ): T | undefined {

@@ -81,6 +81,7 @@ function nameFindings(spec: EnclosureSpec, { origin, id }: Around): readonly Fin
     ...(spec.drivers ?? []).map(({ in: found }, i) => ({ found, path: ["drivers", i, "in"] })),
     ...(spec.terminal ? [{ found: spec.terminal.in, path: ["terminal", "in"] }] : []),
     ...(spec["slot ports"] ?? []).map(({ in: found }, i) => ({ found, path: ["slot ports", i, "in"] })),
+    ...(spec["round ports"] ?? []).map(({ in: found }, i) => ({ found, path: ["round ports", i, "in"] })),
   ];
   const unknown = mentions.filter(({ found }) => !faces.includes(found));
   return [

@@ -44,7 +44,7 @@ function terminalOff(spec: EnclosureSpec, shape: Shape, around: Around): readonl
 }
 
 /** A cut-out that runs over a neighbouring panel instead of opening into the air. */
-function offAir(
+export function offAir(
   what: string,
   face: Face,
   air: Sheet | undefined,
