@@ -59,6 +59,12 @@ export const rules = {
   openingCorner: { value: 6, source: practice },
   /** Side of a square block glued behind an insert. */
   blockSide: { value: 40, source: practice },
+  /** Round a panel that is bolted on between its neighbours, each side: it must come out again. */
+  removableGap: { value: 1, source: practice },
+  /** Least width of a batten that takes inserts. */
+  battenWidth: { value: 30, source: practice },
+  /** A bolt of a row stands this far from its end. */
+  boltToEnd: { value: 25, source: practice },
   /** Less than this inside leaves no room to work or for air. */
   leastInside: { value: 30, source: practice },
   /** How high a box may grow where the space has no height. */

@@ -29,6 +29,10 @@ import { tubeOfPort } from "./ports/roundBody.js";
 import { dowelItem, portItems } from "./ports/roundBuys.js";
 import { type RoundPort, roundPortsOf } from "./ports/roundPort.js";
 import { roundPortFindings } from "./ports/roundRoom.js";
+import { boltToBuy, boltedBuys } from "./removable/bolts.js";
+import { removableFindings } from "./removable/check.js";
+import { battenJoints, battenParts, boltAxes } from "./removable/parts.js";
+import { battensOf, removablesOf } from "./removable/removable.js";
 import type { EnclosureSpec } from "./schema.js";
 import { settledShape } from "./settled.js";
 import type { Shape } from "./shape.js";
@@ -42,20 +46,23 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
   const threads = threadsOf(around.asks, shape, around.shop);
   const rounds = roundPortsOf(spec, shape, around);
   const dowels = dowelsOf(spec, shape, around);
+  const removables = removablesOf(spec, shape, around);
+  const fasteners = new Map(removables.map((each) => [each, boltToBuy(each, spec, around).value]));
   const screwed = screwedJoints(around.id, spec, shape);
   const choices = screwChoicesOf(spec, screwed, around);
   const screws = jointScrewsOf(around.id, screwed, choices.choose);
   const screwFrom = [below(around.origin, spec.screws ? "screws" : "board")];
-  const fitted = { seats, threads, screws, slots: shape.fitOut.slots, rounds };
+  const fitted = { seats, threads, screws, slots: shape.fitOut.slots, removables, rounds };
   const inner = innerBoards(shape.fitOut);
   const blocks = blocksOf(threads, around.board(spec.board).thickness, shape);
   const made = [
     ...shape.faces.flatMap((face) => panelParts(face, fitted, spec, shape, around)),
     ...inner.map((board) => innerPart(board, spec, shape, screws, around)),
     ...blockParts(blocks, spec, around),
+    ...removables.flatMap((removable) => battenParts(removable, spec, around)),
   ];
   const parts = made.flatMap((outcome) => outcome.value ?? []);
-  const boxAxes = [...screwAxes(around.id, screws, screwFrom), ...seats.flatMap((seat) => seatAxes(around.id, seat))];
+  const boxAxes = [...screwAxes(around.id, screws, screwFrom), ...seats.flatMap((seat) => seatAxes(around.id, seat)), ...removables.flatMap((each) => boltAxes(each, fasteners.get(each), parts, around.id))];
   return {
     value: {
       parts,
@@ -64,6 +71,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
         ...liningJoints(shape, around),
         ...inner.flatMap((board) => innerJoints(board, shape, screws, around.id)),
         ...blockJoints(blocks, around.id),
+        ...removables.flatMap((removable) => battenJoints(removable, shape, around.id)),
       ],
       axes: [...boxAxes.map((axis) => inVehicle(axis, shape)), ...threadAxes(threads, parts)],
       mounts: seats.map((seat) => mountOf(around, seat, shape)),
@@ -72,14 +80,18 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
         ...dowels.stand.map((dowel) => tubeOfDowel(dowel, shape, around.id)),
       ],
       air: shape.fitOut.chambers.map((chamber) => airOf(chamber, rounds, spec, shape, around, parts, blocks)),
-      steps: stepsOf(spec, shape, around, parts, screws.length, threads.length),
-      buys: buysOf(spec, seats, screws, threads, [...rounds.flatMap(portItems), ...dowels.stand.map(dowelItem)]),
+      steps: stepsOf(spec, shape, around, parts, screws.length, threads.length, removables),
+      buys: [
+        ...buysOf(spec, seats, screws, threads, [...rounds.flatMap(portItems), ...dowels.stand.map(dowelItem)]),
+        ...removables.flatMap((each) => boltedBuys(each, fasteners.get(each))),
+      ],
     },
     findings: [
       ...made.flatMap((outcome) => outcome.findings),
       ...choices.findings,
       ...fitOutFindings(spec, shape, around),
       ...mountingFindings(spec, shape, seats, around),
+      ...removableFindings(removables, seats, spec, shape, around),
       ...roundPortFindings(spec, shape, rounds, seats, around),
       ...dowelFindings(dowels.unfit, spec, shape, around),
       ...threadFindings(threads, around),
@@ -105,7 +117,13 @@ function airOf(
   const { fitOut } = shape;
   const wanted = wantedL(chamber, spec);
   const key = wanted === undefined ? ["outside"] : chamber.name === undefined ? ["net"] : ["chambers", chamber.name];
-  const standing = [...innerBoards(fitOut).map(({ sheet }) => sheet), ...blocks.flatMap(blockSheets)];
+  const removables = removablesOf(spec, shape, around);
+  const standing = [
+    ...innerBoards(fitOut).map(({ sheet }) => sheet),
+    ...blocks.flatMap(blockSheets),
+    ...removables.flatMap(battensOf).flatMap(({ layers }) => layers),
+  ];
+  const gaskets = removables.flatMap(({ rings }) => rings.map(({ gasket }) => gasket));
   const free = innerBoards({ ...fitOut, dividers: [] }).map(({ role }) => partId(around.id, role));
   return {
     name: airName(chamber, around),
@@ -114,6 +132,7 @@ function airOf(
     from: [below(around.origin, ...key)],
     inside: clearPoint(chamber.air, standing),
     walls: parts.map(({ id }) => id).filter((id) => !free.includes(id)),
+    ...(gaskets.length > 0 ? { gaskets } : {}),
     ...([...fitOut.slots, ...rounds].some((port) => port.chamber === chamber) ? { ported: true } : {}),
   };
 }

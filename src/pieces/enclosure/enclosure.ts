@@ -6,6 +6,7 @@ import * as say from "./findings.js";
 import { boardFindings, formFindings, specFindings } from "./form/check.js";
 import { entriesOf } from "./mounting/seats.js";
 import { freeSize, referencesOf } from "./references.js";
+import { boltedFindings } from "./removable/check.js";
 import { type EnclosureSpec, enclosureSchema } from "./schema.js";
 import { missingVolume, settledShape } from "./settled.js";
 import { coveringOn, frameOn, pointOn, type Shape } from "./shape.js";
@@ -41,7 +42,7 @@ function offerBox(spec: EnclosureSpec, size: number, around: Around): Outcome<Of
 
 /** Each question only where the ones before it have their answer: no corner is looked at of a profile that is none. */
 function checked(spec: EnclosureSpec, size: number, around: Around): readonly Finding[] {
-  for (const ask of [specFindings, formFindings, boardFindings]) {
+  for (const ask of [specFindings, boltedFindings, formFindings, boardFindings]) {
     const found = ask(spec, size, around);
     if (hasErrors(found)) return found;
   }

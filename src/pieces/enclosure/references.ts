@@ -22,12 +22,25 @@ export function referencesOf(spec: EnclosureSpec, at: Origin): readonly Referenc
     { kind: "board", name: spec.board, at: below(at, "board") },
     ...boards,
     ...innerBoardNames(spec, at),
+    ...boltNames(spec, at),
     ...entriesOf(spec).map(({ spec: { is }, path }) => {
       return { kind: "driver" as const, name: is, at: below(at, ...path, "is") };
     }),
     ...(spec.covered ? [{ kind: "covering" as const, name: spec.covered.with, at: below(at, "covered", "with") }] : []),
     ...(line ? [{ kind: "line" as const, name: line, at: below(at, "stands", "line up", "driver") }] : []),
   ];
+}
+
+function boltNames({ panels }: EnclosureSpec, at: Origin): readonly Reference[] {
+  return Object.entries(panels ?? {}).flatMap(([face, { bolted }]): readonly Reference[] => {
+    if (bolted === undefined) return [];
+    const from = below(at, "panels", face, "bolted");
+    const { with: bolt, insert } = bolted;
+    return [
+      { kind: "bolt", name: bolt, at: below(from, "with") },
+      ...(insert === undefined ? [] : [{ kind: "insert" as const, name: insert, at: below(from, "insert") }]),
+    ];
+  });
 }
 
 function innerBoardNames(spec: EnclosureSpec, at: Origin): readonly Reference[] {

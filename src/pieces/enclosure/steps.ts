@@ -3,6 +3,8 @@ import { partId } from "../../model/ids.js";
 import type { Part } from "../../model/part.js";
 import type { Around, Step } from "../../model/piece.js";
 import { endNames } from "./form/extrusion.js";
+import type { Removable } from "./removable/removable.js";
+import { boltedSteps, leftOff } from "./removable/steps.js";
 import { driversOf, type EnclosureSpec } from "./schema.js";
 import type { Shape } from "./shape.js";
 
@@ -14,6 +16,7 @@ export function stepsOf(
   parts: readonly Part[],
   screws: number,
   threads: number,
+  removables: readonly Removable[],
 ): readonly Step[] {
   const all = parts.map((part) => part.id);
   const blocks = all.filter((id) => id.includes("/block."));
@@ -46,6 +49,7 @@ export function stepsOf(
       facts: {},
       cautions: ["formaldehyde"],
     },
+    ...leftOff(removables, around),
     {
       name: "glue",
       parts: all.filter((id) => !blocks.includes(id)),
@@ -83,6 +87,7 @@ export function stepsOf(
       facts: { radius: mm(spec["round over"]?.radius ?? 0) },
       cautions: ["dust", "saw-router"],
     },
+    ...boltedSteps(removables, around),
     {
       name: "driver",
       when: drivers.length > 0,

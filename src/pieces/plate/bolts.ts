@@ -4,6 +4,7 @@ import { axisId, featureId, partId } from "../../model/ids.js";
 import type { Axis } from "../../model/joint.js";
 import type { Around, Built } from "../../model/piece.js";
 import { boltName } from "../../shop/boltName.js";
+import { noBoltLength, noInsertForThread } from "../common/boltFindings.js";
 import { boltLengths, stockLength } from "../common/boltLength.js";
 import type { Draft } from "../common/part.js";
 import type { Bolted } from "./design.js";
@@ -40,7 +41,7 @@ export function boltToBuy(spec: PlateSpec, design: Bolted, around: Around): Outc
   }
   if (bolts.insert === undefined) {
     findings.push(
-      raise(say.noInsertForThread, { at: at("with"), on: [around.id], facts: { thread: text(bolts.row.thread) } }),
+      raise(noInsertForThread, { at: at("with"), on: [around.id], facts: { thread: text(bolts.row.thread) } }),
     );
     return { value: undefined, findings };
   }
@@ -54,7 +55,7 @@ export function boltToBuy(spec: PlateSpec, design: Bolted, around: Around): Outc
   const facts = { bolt: text(bolts.name), least: mm(range.least), most: mm(range.most) };
   return {
     value: undefined,
-    findings: [...findings, raise(say.noBoltLength, { at: at("with"), on: [around.id], facts })],
+    findings: [...findings, raise(noBoltLength, { at: at("with"), on: [around.id], facts })],
   };
 }
 

@@ -6,7 +6,7 @@ import type { Around } from "../../../model/piece.js";
 import { type Draft, makePart } from "../../common/part.js";
 import type { Boards } from "../form/box.js";
 import { faceOf } from "../form/box.js";
-import { liningRole, type Sheet } from "../form/face.js";
+import { isBolted, liningRole, type Sheet } from "../form/face.js";
 import { jointName } from "../joints/jointName.js";
 import { type JointScrew, screwDrafts } from "../joints/jointScrews.js";
 import type { EnclosureSpec } from "../schema.js";
@@ -48,7 +48,7 @@ function edgesOf({ role, sheet }: InnerBoard, boards: Boards, piece: PieceId): R
   return Object.fromEntries(
     edgeNames(sheet).map((by): [string, Edge] => {
       const bevel = sheet.bevels[by] ?? 0;
-      if (by === freeEdge) return [by, { bevel, flush: 0, finish: { kind: "bare" } }];
+      if (by === freeEdge || isLoose(by, boards)) return [by, { bevel, flush: 0, finish: { kind: "bare" } }];
       const joint = jointName(piece, { over: roleBehind(by, boards), into: role });
       return [by, { bevel, flush: 0, finish: { kind: "joint", joint } }];
     }),
@@ -62,7 +62,7 @@ export function innerJoints(
   screws: readonly JointScrew[],
   piece: PieceId,
 ): readonly Joint[] {
-  const glued = edgeNames(sheet).filter((by) => by !== freeEdge);
+  const glued = edgeNames(sheet).filter((by) => by !== freeEdge && !isLoose(by, boards));
   return glued.map((by): Joint => {
     const laps = roleBehind(by, boards);
     const id = jointName(piece, { over: laps, into: role });
@@ -81,6 +81,12 @@ export function innerJoints(
 /** What the edges meet; the arcs of relieved corners meet nothing. */
 const edgeNames = ({ outline }: Sheet): readonly string[] =>
   [...new Set(outline.map(({ by }) => by))].filter((by) => !by.includes("|"));
+
+/** An edge that ends on the gasket of a panel that is bolted on. */
+function isLoose(by: string, boards: Boards): boolean {
+  const face = faceOf(boards, by);
+  return face !== undefined && isBolted(face.skin);
+}
 
 /** The board that an edge meets: behind a double wall that is the second one. */
 function roleBehind(by: string, boards: Boards): string {

@@ -1,9 +1,11 @@
 import type { Around } from "../../../model/piece.js";
+import { rules } from "../../../shop/rules.js";
 import { methodOf } from "../../common/method.js";
+import { clampedOf } from "../removable/keys.js";
 import type { EnclosureSpec } from "../schema.js";
 import type { Asked } from "./box.js";
 import { type Extrusion, faceNamesOf } from "./extrusion.js";
-import type { Skin } from "./face.js";
+import { isBolted, type Skin } from "./face.js";
 import { type Choice, type Corner, type JointForm, meetingsOf, usualLaps } from "./meeting.js";
 import { extrusionOf, wayOf } from "./profile.js";
 
@@ -28,6 +30,7 @@ function skinsOf(spec: EnclosureSpec, extrusion: Extrusion, around: Around): (fa
           board: around.board(own?.board ?? spec.board),
           lining: own?.double === undefined ? 0 : around.board(own.double).thickness,
           setIn: own?.["set in"] ?? 0,
+          gasket: own?.bolted === undefined ? 0 : clampedOf(own.bolted.gasket),
           method: methodOf({ "cut by": own?.["cut by"] ?? spec["cut by"] }, around),
         },
       ];
@@ -36,18 +39,25 @@ function skinsOf(spec: EnclosureSpec, extrusion: Extrusion, around: Around): (fa
   return (face) => skins.get(face)!;
 }
 
-/** The order of the job; else the usual one, faces that are set in after those that run out past them. */
+/** The order of the job; else the usual one, faces that are bolted on first, those that are set in last. */
 export function lapsOf(spec: EnclosureSpec, extrusion: Extrusion): readonly string[] {
   if (spec.laps !== undefined) return spec.laps;
   const laps = usualLaps(extrusion, spec.ends ?? "over");
-  const isSetIn = (face: string) => spec.panels?.[face]?.["set in"] !== undefined;
-  return [...laps.filter((face) => !isSetIn(face)), ...laps.filter(isSetIn)];
+  const rank = (face: string) => {
+    const own = spec.panels?.[face];
+    return own?.["set in"] !== undefined ? 2 : own?.bolted !== undefined ? 0 : 1;
+  };
+  return [0, 1, 2].flatMap((wanted) => laps.filter((face) => rank(face) === wanted));
 }
 
 /** What the job says of the corner itself holds; what it says of all corners, where the corner takes it. */
 function choiceOf(spec: EnclosureSpec, over: Skin, into: Skin, corner: Corner): Choice {
   const { form, deep, at } = spec.joints ?? {};
   const own = Object.entries(at ?? {}).find(([names]) => namesCorner(names, corner.over, corner.into))?.[1];
+  if (isBolted(over) || isBolted(into)) {
+    const usual = form === "square" ? form : undefined;
+    return { form: own ?? usual, deep: 0, off: isBolted(into) ? rules.removableGap.value : 0 };
+  }
   return { form: own ?? usualOf(form, into, corner), deep: deep ?? over.board.thickness / 2 };
 }
 

@@ -10,11 +10,18 @@ export type Skin = {
   readonly lining: number;
   /** How far the face lies inside the outline that its neighbours run out to. */
   readonly setIn: number;
+  /** Clamped thickness of the gasket on which the panel is bolted down, mm; 0 where it is glued. */
+  readonly gasket: number;
   readonly method: Method;
 };
 
-/** From the outline to the back of a face's panel, and on to the air behind its lining, mm. */
-export const backOf = ({ setIn, board }: Skin): number => setIn + board.thickness;
+/** Bolted on a gasket, so that it comes off again. */
+export const isBolted = ({ gasket }: Pick<Skin, "gasket">): boolean => gasket > 0;
+
+/** From the outline to the back of a face's panel, mm. */
+export const boardBackOf = ({ setIn, board }: Skin): number => setIn + board.thickness;
+/** On to where its neighbours end, behind its gasket; and to the air behind its lining, mm. */
+export const backOf = (skin: Skin): number => boardBackOf(skin) + skin.gasket;
 export const depthOf = (skin: Skin): number => backOf(skin) + skin.lining;
 
 /**

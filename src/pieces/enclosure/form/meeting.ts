@@ -18,12 +18,15 @@ export type Corner = {
 export type Meeting = Corner & {
   /** `square`: a butt whose covering panel keeps its end square, and stands proud where the corner is not. */
   readonly form: JointForm;
-  /** How deep the covered panel is let into the other, mm. */
+  /** How deep the covered panel is let into the other, mm; less than 0 where it stands off, to come out again. */
   readonly deep: number;
+  /** One of them is bolted on, so that nothing is glued or screwed here. */
+  readonly bolted: boolean;
 };
 
-/** What is wanted of one corner: the form, and how deep the covered panel is let in. */
-export type Choice = { readonly form: JointForm | undefined; readonly deep: number };
+/** What is wanted of one corner: the form, and how deep the covered panel is let in. `off`: how far one that is bolted
+ *  stands off instead; none where the corner is glued. */
+export type Choice = { readonly form: JointForm | undefined; readonly deep: number; readonly off?: number };
 export type ChoiceOf = (corner: Corner) => Choice;
 
 const quarter = Math.PI / 2;
@@ -44,9 +47,10 @@ export function meetingsOf(extrusion: Extrusion, laps: readonly string[], choose
     const [over, into] = laps.indexOf(a) < laps.indexOf(b) ? [a, b] : [b, a];
     const round = endNames[extrusion.view].includes(into) && isInsideCorner(extrusion, over);
     const corner = { over, into, turn, letsIn: isSquare({ turn }) && turn > 0 && !round };
-    const { form, deep } = choose(corner);
-    const chosen = form ?? usualForm(turn);
-    return { ...corner, form: chosen, deep: chosen === "rebate" || chosen === "groove" ? deep : 0 };
+    const { form, deep, off } = choose(corner);
+    const chosen = form ?? (off === undefined ? usualForm(turn) : "butt");
+    const letIn = chosen === "rebate" || chosen === "groove" ? deep : 0;
+    return { ...corner, form: chosen, deep: off === undefined ? letIn : -off, bolted: off !== undefined };
   };
   return [
     ...walls.map((wall, k) =>

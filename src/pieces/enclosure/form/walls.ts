@@ -1,16 +1,18 @@
 import { type Extrusion, endNames } from "./extrusion.js";
-import { backOf, depthOf, type Skin } from "./face.js";
+import { backOf, boardBackOf, depthOf, type Skin } from "./face.js";
 import { alongTo, crossing, inward, type Line, lineThrough } from "./lines.js";
 import { type Meeting, meetingOf } from "./meeting.js";
 
 /** From where to where something runs, at its face and at its back, mm. */
 export type Run = { readonly face: readonly [number, number]; readonly back: readonly [number, number] };
 
-/** A wall as it lies in the section: the outline's line, its face, its back, and the line where the air begins. */
+/** A wall as it lies in the section: the outline's line, its face, its board's back, where its neighbours end behind that
+ *  (they differ by a gasket), and the line where the air begins. */
 export type WallLines = {
   readonly name: string;
   readonly outer: Line;
   readonly face: Line;
+  readonly boardBack: Line;
   readonly back: Line;
   readonly air: Line;
 };
@@ -25,6 +27,7 @@ export function wallLinesOf({ section }: Extrusion, skins: Skins): readonly Wall
       name: corner.by,
       outer,
       face: inward(outer, skin.setIn),
+      boardBack: inward(outer, boardBackOf(skin)),
       back: inward(outer, backOf(skin)),
       air: inward(outer, depthOf(skin)),
     };
@@ -66,8 +69,8 @@ function cornerCut(one: WallLines, two: WallLines, meetings: readonly Meeting[])
   return over === one ? { end: kept, start: ofInto } : { end: ofInto, start: kept };
 }
 
-function cutBy({ outer, face, back }: WallLines, plane: Line): Cut {
-  return { face: alongTo(outer, crossing(face, plane)), back: alongTo(outer, crossing(back, plane)) };
+function cutBy({ outer, face, boardBack }: WallLines, plane: Line): Cut {
+  return { face: alongTo(outer, crossing(face, plane)), back: alongTo(outer, crossing(boardBack, plane)) };
 }
 
 /** A square end that covers all that the flush one would. */

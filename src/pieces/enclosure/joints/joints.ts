@@ -11,18 +11,20 @@ import type { JointScrew } from "./jointScrews.js";
 
 /** A joint for each pair of faces that meet, with the screws that hold it until, and after, the glue sets. */
 export function jointsOf(piece: PieceId, { meetings }: Shape, screws: readonly JointScrew[]): readonly Joint[] {
-  return meetings.map((meeting) => {
-    const id = jointName(piece, meeting);
-    return {
-      id,
-      form: meeting.form === "square" ? "butt" : meeting.form,
-      laps: partId(piece, meeting.over),
-      into: partId(piece, meeting.into),
-      edges: [meeting.over],
-      axes: screws.filter((screw) => screw.joint === id).map((screw) => screw.axis),
-      glue: true,
-    };
-  });
+  return meetings
+    .filter(({ bolted }) => !bolted)
+    .map((meeting) => {
+      const id = jointName(piece, meeting);
+      return {
+        id,
+        form: meeting.form === "square" ? "butt" : meeting.form,
+        laps: partId(piece, meeting.over),
+        into: partId(piece, meeting.into),
+        edges: [meeting.over],
+        axes: screws.filter((screw) => screw.joint === id).map((screw) => screw.axis),
+        glue: true,
+      };
+    });
 }
 
 /**
@@ -40,7 +42,7 @@ export function edgesOf(
     panel.outline.flatMap(({ by }): [string, Edge][] => {
       const meeting = meetingOf(meetings, name, by);
       const bevel = panel.bevels[by] ?? 0;
-      const isJoint = meeting.into === name || meeting.form === "mitre";
+      const isJoint = !meeting.bolted && (meeting.into === name || meeting.form === "mitre");
       if (isJoint) return [[by, { bevel, flush: 0, finish: { kind: "joint", joint: jointName(piece, meeting) } }]];
       const flushed = flush.includes(name) && bevel === 0 && meeting.turn > 0;
       if (bevel === 0 && !flushed) return [];

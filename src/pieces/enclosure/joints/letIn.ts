@@ -19,7 +19,7 @@ import { edgeNamed } from "./jointScrews.js";
 export function letInDrafts(face: Face, shape: Shape, outline: Profile, from: readonly Origin[]): readonly Draft[] {
   const bands = shape.meetings.flatMap((meeting) => {
     const edge = edgeNamed(face.panel.outline, meeting.into);
-    if (meeting.over !== face.name || meeting.deep === 0 || edge === undefined) return [];
+    if (meeting.over !== face.name || meeting.deep <= 0 || edge === undefined) return [];
     const [near, far] = bandOf(edge, face, faceOf(shape, meeting.into)!);
     return [{ meeting, edge, near, far }];
   });

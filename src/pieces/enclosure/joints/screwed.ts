@@ -3,7 +3,7 @@ import { rules } from "../../../shop/rules.js";
 import { innerBoards } from "../chambers/fitOut.js";
 import type { InnerBoard } from "../chambers/innerBoard.js";
 import { faceOf } from "../form/box.js";
-import type { Face } from "../form/face.js";
+import { type Face, isBolted } from "../form/face.js";
 import { isSquare, type Meeting } from "../form/meeting.js";
 import type { EnclosureSpec } from "../schema.js";
 import type { Shape } from "../shape.js";
@@ -28,7 +28,8 @@ export function screwedJoints(piece: PieceId, spec: EnclosureSpec, shape: Shape)
 
 /**
  * A corner is screwed where it is square, with one panel over the other on the outside. A screw through a bevelled edge
- * would come out askew, and in a corner that goes in its head would lie inside: those are glued and clamped.
+ * would come out askew, and in a corner that goes in its head would lie inside: those are glued and clamped. What is
+ * bolted on comes off again.
  */
 function corners(piece: PieceId, shape: Shape): readonly Screwed[] {
   return shape.meetings.filter(isScrewed).map((meeting) => {
@@ -38,7 +39,7 @@ function corners(piece: PieceId, shape: Shape): readonly Screwed[] {
 }
 
 export const isScrewed = (meeting: Meeting): boolean =>
-  isSquare(meeting) && meeting.turn > 0 && meeting.form !== "mitre";
+  isSquare(meeting) && meeting.turn > 0 && meeting.form !== "mitre" && !meeting.bolted;
 
 export const passes = (meeting: Meeting, over: Pick<Face, "panel">): number => over.panel.thickness - meeting.deep;
 
@@ -52,6 +53,7 @@ function inside(piece: PieceId, inner: InnerBoard, spec: EnclosureSpec, shape: S
   return [...new Set(sheet.outline.map(({ by }) => by))].flatMap((by) => {
     const over = faceOf(shape, by);
     if (over === undefined || over.lining !== undefined || sheet.bevels[by] !== undefined) return [];
+    if (isBolted(over.skin)) return [];
     const into = { name: role, panel: sheet };
     return [{ joint: jointName(piece, { over: by, into: role }), over, into, passed: over.panel.thickness }];
   });

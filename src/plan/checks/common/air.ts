@@ -1,11 +1,12 @@
-import { place, type Vector } from "../../../geometry/frame.js";
+import { compose, place, shifted, type Vector } from "../../../geometry/frame.js";
+import { offsetProfile } from "../../../geometry/offset.js";
 import type { Profile } from "../../../geometry/profile.js";
 import { loadSolids, type SolidKernel, type SolidRef } from "../../../geometry/solids.js";
 import { tolerance } from "../../../geometry/tolerance.js";
 import type { Plan } from "../../../model/build.js";
 import { onceFor } from "../../../model/once.js";
 import type { Feature, Part } from "../../../model/part.js";
-import type { Air } from "../../../model/piece.js";
+import type { Air, Gasket } from "../../../model/piece.js";
 import { boardOf, isFilled, makersOf, wallOf } from "../../solids.js";
 import { type Standing, standingParts } from "../../standing.js";
 
@@ -18,6 +19,8 @@ export type Chamber = {
   /** The piece's other parts: blocks, braces. */
   readonly others: readonly Standing[];
   readonly leaks: readonly Leak[];
+  /** Vehicle frame. */
+  readonly gaskets: readonly Gasket[];
 };
 
 /** A hole through a wall with nothing in it. */
@@ -34,7 +37,8 @@ export const chambersOf = onceFor((plan: Plan): readonly Chamber[] => {
     const frame = plan.frames.find(([id]) => id === piece)?.[1];
     if (frame === undefined) return [];
     const others = standing.filter(({ part }) => part.piece === piece && !air.walls.includes(part.id));
-    return [{ air, inside: place(frame, air.inside), walls, others, leaks: walls.flatMap(leaksOf) }];
+    const gaskets = (air.gaskets ?? []).map((gasket) => ({ ...gasket, at: compose(frame, gasket.at) }));
+    return [{ air, inside: place(frame, air.inside), walls, others, leaks: walls.flatMap(leaksOf), gaskets }];
   });
 });
 
@@ -60,8 +64,19 @@ export function airIn(
       return wallOf(kernel, wall, margin(wall), holes);
     });
     const others = chamber.others.map((other) => boardOf(kernel, other));
-    return hollowIn(kernel, kernel.union([...walls, ...others]), chamber.inside);
+    const gaskets = chamber.gaskets.map((gasket) => gasketOf(kernel, gasket));
+    return hollowIn(kernel, kernel.union([...walls, ...others, ...gaskets]), chamber.inside);
   });
+}
+
+/** A gasket grown a little into what clamps it and what stands round it. */
+function gasketOf(kernel: SolidKernel, { region, thickness, at }: Gasket): SolidRef {
+  const outer = offsetProfile(region.outer, tolerance.seam, { corners: "sharp" })[0] ?? region.outer;
+  return kernel.extrude(
+    { ...region, outer },
+    thickness + 2 * tolerance.seam,
+    compose(at, shifted(0, 0, tolerance.seam)),
+  );
 }
 
 /** The air with every hole taken as closed. */
