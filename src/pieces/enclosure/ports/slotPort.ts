@@ -107,7 +107,7 @@ function turned(air: Inside, { role, spec, thickness, wall }: SlotAsked, way: Wa
   const tight = gap + thickness + rules.leastInside.value;
   if (Math.abs(meetsAt(own, way.next) - meetsAt(own, way.mouth)) < tight) return { why: "tight", limit: tight };
   const stands = inward(own, thickness);
-  const turnRole = `${role}.turn`;
+  const turnRole = role.replace("port.", "port turn.");
   const at = (distance: number) => squareTo(onward, turn + (way.forward ? distance : -distance));
   const end = at(long - before);
   const second = Math.abs(meetsAt(other, end) - meetsAt(other, stands));
