@@ -143,7 +143,8 @@ export function cutTroubles(job: Job, shop: Shop, sheets: readonly NestedSheet[]
     const { sheet, board } = each;
     const sawn = fromRack(each, sawing);
     if (!sawn) return [];
-    const narrow = parts.filter((part) => partsBelow(sawn, "small").has(part.id));
+    const small = partsBelow(sawn, "small");
+    const narrow = parts.filter(({ id }) => small.has(id));
     const far = cutsWith(sawn, "reach");
     const at = [{ file: job.file, path: ["boards", board] }];
     return [
