@@ -69,6 +69,9 @@ export type Tube = {
   readonly end?: { readonly at: Frame; readonly d: number; readonly run: number; readonly long: number };
 };
 
+/** A soft ring that is clamped between boards: its upper side lies at z = 0 of its frame. mm, as clamped. */
+export type Gasket = { readonly at: Frame; readonly region: Region; readonly thickness: number };
+
 /** One thing to do at the bench, after others. */
 export type Step = {
   readonly id: string;
@@ -94,6 +97,8 @@ export type Air = {
   readonly inside: readonly [number, number, number];
   /** The parts around it. */
   readonly walls: readonly PartId[];
+  /** Gaskets round it, piece's frame. */
+  readonly gaskets?: readonly Gasket[];
   /** Whether a port opens it. */
   readonly ported?: boolean;
 };

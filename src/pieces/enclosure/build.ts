@@ -29,7 +29,7 @@ import { tubeOfPort } from "./ports/roundBody.js";
 import { dowelItem, portItems } from "./ports/roundBuys.js";
 import { type RoundPort, roundPortsOf } from "./ports/roundPort.js";
 import { roundPortFindings } from "./ports/roundRoom.js";
-import { boltToBuy, boltedBuys } from "./removable/bolts.js";
+import { boltedBuys, boltToBuy } from "./removable/bolts.js";
 import { removableFindings } from "./removable/check.js";
 import { battenJoints, battenParts, boltAxes } from "./removable/parts.js";
 import { battensOf, removablesOf } from "./removable/removable.js";

@@ -1,5 +1,6 @@
 import type { FindingDef } from "../../input/finding.js";
 import { chamberFindings } from "./chambers/findings.js";
+import { removableFindings } from "./removable/findings.js";
 import { roundFindings } from "./ports/roundFindings.js";
 
 export const oneFreeSize: FindingDef = {
@@ -257,5 +258,6 @@ export const enclosureFindings: readonly FindingDef[] = [
   roundOverOpensJoint,
   roundOverMeetsScrew,
   ...chamberFindings,
+  ...removableFindings,
   ...roundFindings,
 ];

@@ -22,6 +22,8 @@ import { terminalDrafts } from "./mounting/terminal.js";
 import { mouthDraft, mouthOn } from "./ports/mouth.js";
 import { roundHoles } from "./ports/roundHole.js";
 import type { RoundPort } from "./ports/roundPort.js";
+import { boltHoles } from "./removable/parts.js";
+import type { Removable } from "./removable/removable.js";
 import type { EnclosureSpec } from "./schema.js";
 import { coveringOn, type Shape } from "./shape.js";
 
@@ -31,6 +33,7 @@ export type Fitted = {
   readonly threads: readonly Thread[];
   readonly screws: readonly JointScrew[];
   readonly slots: readonly FittedSlot[];
+  readonly removables: readonly Removable[];
   readonly rounds: readonly RoundPort[];
 };
 
@@ -66,6 +69,7 @@ function panelPart(face: Face, fitted: Fitted, spec: EnclosureSpec, shape: Shape
       ...roundHoles(face, panel, fitted.rounds),
       ...fitted.threads.filter((thread) => thread.face === face).flatMap(panelHole),
       ...screwDrafts(face, fitted.screws, screwFrom),
+      ...boltHoles(face, fitted.removables, around),
       ...letInDrafts(face, shape, outline, jointFrom),
       ...roundOverDrafts(spec, face, shape, around),
     ],

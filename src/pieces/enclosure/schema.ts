@@ -5,6 +5,7 @@ import { name, words } from "../../job/names.js";
 import { board, cutBy, rowName } from "../common/keys.js";
 import { insideKeys } from "./chambers/keys.js";
 import { jointForms } from "./form/meeting.js";
+import { boltedSchema } from "./removable/keys.js";
 import { roundKeys } from "./ports/roundKeys.js";
 
 const outside = { min: 60, max: 3000 };
@@ -133,6 +134,7 @@ function panelSchema(door: Door) {
   return z.strictObject({
     board: name().optional().describe("Its own board."),
     double: name().optional().describe("Which board is glued behind it, between its neighbours."),
+    bolted: boltedSchema(door).optional(),
     "set in": door
       .length({ min: 3, max: 200 })
       .optional()

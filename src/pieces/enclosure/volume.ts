@@ -9,6 +9,8 @@ import { faceOf } from "./form/box.js";
 import { entriesOf } from "./mounting/seats.js";
 import { dowelL, dowelsOf } from "./ports/dowels.js";
 import { portL, portName, roundPortsOf } from "./ports/roundPort.js";
+import { removablesOf } from "./removable/removable.js";
+import { removableTerms } from "./removable/terms.js";
 import type { EnclosureSpec } from "./schema.js";
 import { pointOn, type Shape } from "./shape.js";
 
@@ -26,6 +28,7 @@ export function volumeTerms(chamber: Chamber, spec: EnclosureSpec, shape: Shape,
     { what: "gross inside", litres: (areaOf(section) * (to - from)) / 1e6, shaped: true },
     ...blockTerms(chamber, spec, shape, around),
     ...innerTerms(chamber, shape),
+    ...removableTerms(chamber, removablesOf(spec, shape, around)),
     ...roundTerms(chamber, spec, shape, around),
     ...entriesOf(spec)
       .filter(({ spec: driver }) => within(driver.in, driver.at))
