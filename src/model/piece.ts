@@ -1,5 +1,6 @@
 import type { ZodType } from "zod";
 import type { Frame } from "../geometry/frame.js";
+import type { Prism } from "../geometry/prism.js";
 import type { Region } from "../geometry/profile.js";
 import type { Door } from "../input/door.js";
 import type { FindingDef, Origin, Outcome, Quantity } from "../input/finding.js";
@@ -125,8 +126,17 @@ export type Around = {
   readonly asks: readonly Ask[];
 };
 
-/** One free number. `step` is what a fence can be set to; min and max in mm. */
-export type Free = { readonly from: Origin; readonly min: number; readonly max: number; readonly step: number };
+/**
+ * One free number. `step` is what a fence can be set to; min and max in mm. `aim`: it is moved until the wanted volume is
+ * reached, or as far as the space allows; that asks the piece for its bulk.
+ */
+export type Free = {
+  readonly from: Origin;
+  readonly min: number;
+  readonly max: number;
+  readonly step: number;
+  readonly aim: "volume" | "largest";
+};
 
 export type Reference = {
   readonly kind: "piece" | "driver" | "board" | "covering" | "line" | "obstacle" | "side" | "bolt" | "insert";
@@ -149,5 +159,7 @@ export type PieceKind<Spec = unknown> = {
   ask(spec: Spec, size: number, around: Around): Outcome<readonly Ask[]>;
   /** Wanted minus reached, litres, by formula and never by solids. It may jump. */
   miss(spec: Spec, size: number, around: Around): number;
+  /** What it takes of the space where it stands, coverings on: vehicle frame. Absent: a piece that others decide the room of. */
+  bulk?(spec: Spec, size: number, around: Around): readonly Prism[];
   build(spec: Spec, size: number, around: Around): Outcome<Built>;
 };

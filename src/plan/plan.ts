@@ -7,6 +7,7 @@ import type { Built, PieceKind } from "../model/piece.js";
 import type { Shop } from "../model/shop.js";
 import { partFindings } from "../pieces/common/part.js";
 import { joinAxes } from "./axes.js";
+import { largestNote } from "./largest.js";
 import { aroundAfter, type Talk, talk } from "./phases.js";
 import { type Named, orderOf, referenceFindings } from "./references.js";
 import { settleSizes, solveFindings } from "./solve.js";
@@ -21,11 +22,14 @@ export const planFindings: readonly FindingDef[] = [...referenceFindings, ...sol
  */
 export function planJob(job: Job, shop: Shop, kinds: readonly PieceKind[]): Outcome<Plan> {
   const order = orderOf(job, shop, kinds);
-  const { sizes, findings: solved } = settleSizes(order.pieces, job, shop);
+  const { sizes, findings: solved, largest } = settleSizes(order.pieces, job, shop);
   const said = talk(order.pieces, sizes, job, shop);
   const speaking = order.pieces.filter((piece) => said.offers.has(piece.id));
   const built = speaking.map((piece) => buildPiece(piece, sizes.get(piece.id) ?? 0, said, job, shop));
   const made = built.flatMap(({ piece, outcome }) => (outcome.value ? [{ piece, value: outcome.value }] : []));
+  const notes = largest.map((each) => {
+    return largestNote(each, made.find(({ piece }) => piece === each.piece)?.value.air ?? []);
+  });
   const missing = built.filter(({ outcome }) => outcome.value === undefined).map(({ piece }) => piece.id);
   return {
     value: {
@@ -37,7 +41,13 @@ export function planJob(job: Job, shop: Shop, kinds: readonly PieceKind[]): Outc
       built: gather(made),
       withheld: [...job.withheld.map(pieceId), ...order.withheld, ...said.silent, ...missing],
     },
-    findings: [...order.findings, ...solved, ...said.findings, ...built.flatMap(({ outcome }) => outcome.findings)],
+    findings: [
+      ...order.findings,
+      ...solved,
+      ...notes,
+      ...said.findings,
+      ...built.flatMap(({ outcome }) => outcome.findings),
+    ],
   };
 }
 

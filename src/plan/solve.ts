@@ -4,6 +4,7 @@ import type { Job } from "../model/job.js";
 import type { Free } from "../model/piece.js";
 import type { Shop } from "../model/shop.js";
 import { aroundOf } from "./around.js";
+import { findLargest, type Largest, largestFindings } from "./largest.js";
 import { aroundAfter, type Sizes, talk } from "./phases.js";
 import type { Named } from "./references.js";
 
@@ -25,7 +26,7 @@ export const freeSizeUnsettled: FindingDef = {
     "Each free size is set in turn with the others held. Here they did not come to rest, so the last round stands.",
 };
 
-export const solveFindings: readonly FindingDef[] = [freeSizeBinds, freeSizeUnsettled];
+export const solveFindings: readonly FindingDef[] = [freeSizeBinds, freeSizeUnsettled, ...largestFindings];
 
 /** Rounds over several free sizes before it is said that they do not come to rest. */
 const mostRounds = 8;
@@ -33,8 +34,16 @@ const mostRounds = 8;
 /** Steps either side of the crossing that are looked at: where a bolt or block comes or goes the volume jumps. */
 const lookAround = 1;
 
+/** The sizes as they came to rest, what was found, and those that are as large as the space allows. */
+export type Settled = {
+  readonly sizes: Sizes;
+  readonly findings: readonly Finding[];
+  readonly largest: readonly Largest[];
+};
+
 /**
- * Settles the free sizes: each in turn, with the others held, until none moves.
+ * Settles the free sizes: each in turn, with the others held, until none moves. One that is to be as large as the space
+ * allows is found by what it meets (largest.ts); the others, for a volume:
  *
  * 1. A size is a whole number of its steps between its limits. Pieces talk (offer, ask) at each size tried, so that
  *    what is asked of the box is what would be asked at that size; then the owner says how much is missing.
@@ -43,11 +52,7 @@ const lookAround = 1;
  *    straight); whenever that has not halved the distance, the middle is tried. No derivative is used.
  * 3. Of the steps around it the one that misses least is taken, the smaller of equals.
  */
-export function settleSizes(
-  pieces: readonly Named[],
-  job: Job,
-  shop: Shop,
-): { sizes: Sizes; findings: readonly Finding[] } {
+export function settleSizes(pieces: readonly Named[], job: Job, shop: Shop): Settled {
   const owners = pieces.flatMap((piece) => {
     const free = piece.kind.free(piece.spec, aroundOf(piece, job, shop, new Map(), []));
     return free && free.max >= free.min ? [{ piece, free }] : [];
@@ -57,7 +62,7 @@ export function settleSizes(
     const before = sizes;
     for (const owner of owners) sizes = new Map(sizes).set(owner.piece.id, settleOne(owner, sizes, pieces, job, shop));
     const still = owners.every(({ piece }) => before.get(piece.id) === sizes.get(piece.id));
-    if (still || owners.length < 2) return { sizes, findings: limits(owners, sizes, pieces, job, shop) };
+    if (still || owners.length < 2) return settled(owners, sizes, [], pieces, job, shop);
   }
   const facts = {
     pieces: all(owners.map(({ piece }) => piece.id)),
@@ -68,8 +73,26 @@ export function settleSizes(
     on: owners.map(({ piece }) => piece.id),
     facts,
   });
-  return { sizes, findings: [unsettled, ...limits(owners, sizes, pieces, job, shop)] };
+  return settled(owners, sizes, [unsettled], pieces, job, shop);
 }
+
+function settled(
+  owners: readonly Owner[],
+  sizes: Sizes,
+  unsettled: readonly Finding[],
+  pieces: readonly Named[],
+  job: Job,
+  shop: Shop,
+): Settled {
+  const [forVolume, largest] = [owners.filter(isForVolume), owners.filter((owner) => !isForVolume(owner))];
+  return {
+    sizes,
+    findings: [...unsettled, ...limits(forVolume, sizes, pieces, job, shop)],
+    largest: largest.flatMap((owner) => findLargest(owner, sizes, pieces, job, shop) ?? []),
+  };
+}
+
+const isForVolume = ({ free }: Owner) => free.aim === "volume";
 
 type Owner = { readonly piece: Named; readonly free: Free };
 
@@ -79,6 +102,7 @@ function middle({ min, max, step }: Free): number {
 
 function settleOne(owner: Owner, sizes: Sizes, pieces: readonly Named[], job: Job, shop: Shop): number {
   const { min, max, step } = owner.free;
+  if (!isForVolume(owner)) return findLargest(owner, sizes, pieces, job, shop)?.size ?? min;
   const last = Math.round((max - min) / step);
   const sizeAt = (index: number) => min + index * step;
   const miss = remember((index) => missAt(owner.piece, sizeAt(index), sizes, pieces, job, shop));

@@ -183,6 +183,13 @@ export const piecesTable: Table = {
     [box("net", undefined), box("outside.width", 530)],
   ),
   "free-size-binds": plan("pieces.box.outside.width", [box("net", "42.16 L")], [box("net", "42.15 L")]),
+  "largest-size": plan("pieces.box.outside.width", [box("outside.width", "largest")], []),
+  // the battery stands there, 12 kept clear of it
+  "largest-has-no-room": plan(
+    "pieces.box.outside.width",
+    [...boxAlone, box("outside.width", "largest"), box("stands", { x: 740, y: 420 })],
+    [...boxAlone, box("outside.width", "largest"), box("stands", { x: 720, y: 420 })],
+  ),
   "nothing-left": plan("pieces.cover", slit(30), slit(29.9)),
   "shape-in-doubt": {
     why: "no job draws a cut-out that crosses itself; it tells of a fault of the program",

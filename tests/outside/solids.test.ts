@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { identity } from "../../src/geometry/frame.js";
 import { polygon } from "../../src/geometry/shapes.js";
 import { loadSolids } from "../../src/geometry/solids.js";
-import { fitsThrough } from "../../src/plan/checks/throughOpening.js";
+import { fitsThrough } from "../../src/geometry/throughOpening.js";
 
 const solids = await loadSolids();
 

@@ -107,6 +107,12 @@ const pairs: Readonly<Record<string, Pair>> = {
   "leans-on-withheld": { raises: [box("laps", ["top"])], short: [] },
   // the space is 1040 wide
   "free-size-binds": { raises: [box("net", "43 L")], short: [box("net", "40 L")] },
+  "largest-size": { raises: [box("outside.width", "largest")], short: [] },
+  // even 500 high it does not go under the space's 420
+  "largest-has-no-room": {
+    raises: [box("outside", { width: "largest", depth: 420, height: 500 })],
+    short: [box("outside", { width: "largest", depth: 420, height: 150 })],
+  },
 };
 
 function squashy(thick: number): Change[] {

@@ -20,7 +20,7 @@ export type Toy = {
 
 const empty: Built = { parts: [], joints: [], axes: [], mounts: [], air: [], steps: [], buys: [] };
 
-export const toyLimits = { min: 100, max: 900, step: 0.5 };
+export const toyLimits = { min: 100, max: 900, step: 0.5, aim: "volume" } as const;
 
 /** The toy offers its size as the height of a plane, so that others can read it. */
 export const toy: PieceKind<Toy> = {

@@ -2,6 +2,7 @@ import { compose, shifted } from "../../geometry/frame.js";
 import { type Finding, hasErrors, type Outcome } from "../../input/finding.js";
 import type { Around, Offer, PieceKind } from "../../model/piece.js";
 import { buildBox } from "./build.js";
+import { bulkOf } from "./bulk.js";
 import * as say from "./findings.js";
 import { boardFindings, formFindings, specFindings } from "./form/check.js";
 import { entriesOf } from "./mounting/seats.js";
@@ -21,6 +22,7 @@ export const enclosure: PieceKind<EnclosureSpec> = {
   offer: offerBox,
   ask: () => ({ value: [], findings: [] }),
   miss: missingVolume,
+  bulk: bulkOf,
   build: buildBox,
 };
 

@@ -6,10 +6,10 @@ import { roundFindings } from "./ports/roundFindings.js";
 export const oneFreeSize: FindingDef = {
   code: "one-free-size",
   severity: "error",
-  words: "{found} of the outside sizes are free",
-  next: "give all but one as a length; the last may be free",
+  words: "{found} of the outside sizes are `free` or `largest`",
+  next: "give all but one as a length; the last may be one of them",
   explain:
-    "A wanted net volume settles one size. With two free there are endless answers; choose the one that the space cares about least.",
+    "The wanted net volume, or the space, settles one size. With two there are endless answers; choose the one that the space cares about least.",
 };
 
 export const freeNeedsNet: FindingDef = {

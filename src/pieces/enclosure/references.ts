@@ -51,10 +51,15 @@ function innerBoardNames(spec: EnclosureSpec, at: Origin): readonly Reference[] 
   );
 }
 
-/** The size that moves until the volume is right: in the saw's steps, from room to work in up to the space's own. */
+/**
+ * The size that moves until the volume is right, or as far as the space allows: in the saw's steps, from room to work in up
+ * to the space's own.
+ */
 export function freeSize(spec: EnclosureSpec, around: Around): Free | undefined {
-  const index = sizeNames.findIndex((key) => spec.outside[key] === "free");
-  if (index < 0 || (spec.net === undefined && spec.chambers === undefined)) return undefined;
+  const index = sizeNames.findIndex((key) => typeof spec.outside[key] === "string");
+  if (index < 0) return undefined;
+  const aim = spec.outside[sizeNames[index]!] === "largest" ? "largest" : "volume";
+  if (aim === "volume" && spec.net === undefined && spec.chambers === undefined) return undefined;
   const { step } = around.shop.saw;
   const least = boardsAlong(index, spec, around) + rules.leastInside.value;
   return {
@@ -62,6 +67,7 @@ export function freeSize(spec: EnclosureSpec, around: Around): Free | undefined 
     min: Math.ceil(least / step) * step,
     max: Math.floor(mostOf(index, around) / step) * step,
     step,
+    aim,
   };
 }
 

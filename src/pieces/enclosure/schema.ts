@@ -93,9 +93,9 @@ export function enclosureSchema(door: Door) {
 function outsideSchema(door: Door) {
   const size = (what: string) =>
     z
-      .union([z.literal("free"), door.length(outside)])
+      .union([z.enum(movedSizes), door.length(outside)])
       .optional()
-      .describe(`${what}, or free: moved until the volume is right.`);
+      .describe(`${what}; or free: moved until the volume is right; or largest: as large as the space allows.`);
   const profile = (what: string) => cornersSchema(door, name()).optional().describe(what);
   return z
     .strictObject({
@@ -178,6 +178,9 @@ function heldSchema() {
     to: z.string().min(1).max(120).describe("What in the vehicle they hold to: body structure, not trim."),
   });
 }
+
+/** What may stand for a size that is settled: by the volume, or by the space. */
+export const movedSizes = ["free", "largest"] as const;
 
 export const sizeNames = ["width", "depth", "height"] as const;
 export type SizeName = (typeof sizeNames)[number];

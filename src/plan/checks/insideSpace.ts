@@ -1,11 +1,9 @@
-import { directionAtEnd, directionAtStart } from "../../geometry/arc.js";
-import { nearestOn } from "../../geometry/distance.js";
-import { identity, shifted, type Vector } from "../../geometry/frame.js";
-import { pointInProfile } from "../../geometry/inside.js";
+import { identity, shifted } from "../../geometry/frame.js";
 import type { Point, Profile } from "../../geometry/profile.js";
 import { type Block, loadSolids, type SolidKernel, type SolidRef } from "../../geometry/solids.js";
-import { blockAround, cornersOf } from "../../geometry/solids-apart.js";
+import { blockAround } from "../../geometry/solids-apart.js";
 import { tolerance } from "../../geometry/tolerance.js";
+import { beyondOutline, surelyWithin } from "../../geometry/withinOutline.js";
 import { type Finding, type FindingDef, mm, type Origin, raise, text } from "../../input/finding.js";
 import type { Check } from "../../model/build.js";
 import type { Job } from "../../model/job.js";
@@ -45,7 +43,12 @@ export const insideSpace: Check = {
   async run(job, _shop, plan) {
     const parts = standingParts(plan).map((part) => ({ part, corners: finishedCorners(job, part) }));
     const crossing = parts.filter(({ part, corners }) => {
-      return !surelyInside(corners, job.space.outline) && !levelInside(part, job.space.outline);
+      return (
+        !surelyWithin(
+          corners.map(([x, y]) => ({ x, y })),
+          job.space.outline,
+        ) && !levelInside(part, job.space.outline)
+      );
     });
     const heights = parts.flatMap(({ part, corners }) => overHeight(job, part, blockAround(corners)));
     if (crossing.length === 0) return gathered(heights);
@@ -87,19 +90,6 @@ function levelInside({ part, at }: Standing, outline: Profile): boolean {
   return seen !== undefined && insideOutline(seen, outline);
 }
 
-/** Every corner inside an outline that bows nowhere inwards: then all between them is inside too. */
-function surelyInside(corners: readonly Vector[], outline: Profile): boolean {
-  return bowsOutOnly(outline) && corners.every(([x, y]) => pointInProfile(outline, { x, y }));
-}
-
-function bowsOutOnly(outline: Profile): boolean {
-  return outline.every((b, i) => {
-    const arriving = directionAtEnd(outline[(i + outline.length - 1) % outline.length]!, b);
-    const leaving = directionAtStart(b, outline[(i + 1) % outline.length]!);
-    return b.bulge >= 0 && arriving.x * leaving.y - arriving.y * leaving.x >= -tolerance.smooth;
-  });
-}
-
 function overHeight(job: Job, { part }: Standing, { min, max }: Block): readonly Over[] {
   const height = job.space.height ?? Number.POSITIVE_INFINITY;
   const over: Over[] = [];
@@ -129,14 +119,9 @@ function overOutline(kernel: SolidKernel, job: Job, standing: Standing): readonl
   return [...out].map(([side, far]) => ({ def: outsideSpace, part, out: far, side, at, facts: { side: text(side) } }));
 }
 
-/** Which side of the outline a piece lies beyond, and how far: by the corners of its block, so never too little. */
 function overSide(kernel: SolidKernel, piece: SolidRef, outline: Profile) {
   const block = kernel.extentsOf(piece);
   if (block === undefined) return undefined;
-  const over = cornersOf({ block, at: identity })
-    .map(([x, y]): Point => ({ x, y }))
-    .filter((p) => !pointInProfile(outline, p))
-    .flatMap((p) => nearestOn(outline, p) ?? []);
-  const far = over.sort((a, b) => b.distance - a.distance)[0];
-  return far && { side: far.by, out: far.distance };
+  const [min, max] = [block.min, block.max].map(([x, y]) => ({ x, y })) as [Point, Point];
+  return beyondOutline({ min, max }, outline);
 }

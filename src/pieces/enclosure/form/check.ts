@@ -40,11 +40,12 @@ function sizeFindings(spec: EnclosureSpec, { origin, id }: Around): readonly Fin
     const facts = { piece: text(id), given: all(given), needed: all(needed) };
     return [raise(say.outsideIncomplete, { at: [below(origin, "outside")], on: [id], facts })];
   }
-  const free = sizeNames.filter((key) => outside[key] === "free");
+  const free = sizeNames.filter((key) => typeof outside[key] === "string");
   if (free.length > 1) {
     return [raise(say.oneFreeSize, { at: [below(origin, "outside", free[1]!)], facts: { found: count(free.length) } })];
   }
-  if (free.length === 0 || spec.net !== undefined || spec.dividers !== undefined) return [];
+  if (free.length === 0 || outside[free[0]!] === "largest" || spec.net !== undefined || spec.dividers !== undefined)
+    return [];
   return [raise(say.freeNeedsNet, { at: [below(origin, "outside", free[0]!)], facts: { size: text(free[0]!) } })];
 }
 

@@ -19,7 +19,7 @@ export function wayOf({ outside }: EnclosureSpec): "square" | View {
 export function extrusionOf(spec: EnclosureSpec, size: number): Extrusion {
   const of = (key: SizeName) => {
     const value = spec.outside[key];
-    return value === "free" ? size : (value ?? 0);
+    return typeof value === "string" ? size : (value ?? 0);
   };
   const way = wayOf(spec);
   if (way === "square") {
