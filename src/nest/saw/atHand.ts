@@ -4,26 +4,31 @@ import { sameSize } from "./handling.js";
 /** What is set for a cut: the line at the track, the fence, the stop block. */
 export type Guide = "track" | SawWay;
 
+/** A guide and where it stands; the same key, the same setting. */
+export type Setting = { readonly guide: Guide; readonly key: string };
+
 /** A piece that lies ready for its next cut. */
 export type Ready = {
   readonly sheet: string;
   readonly name: string;
   readonly board: SawnPiece;
   readonly cut: SawCut;
+  /** What may be set for it; the first is the usual one. */
+  readonly settings: readonly [Setting, ...Setting[]];
   /** When it was laid there: the newest goes on first. */
   readonly since: number;
 };
 
-/** The next cut, and by which guide it is made. */
-export type Next = { readonly ready: Ready; readonly guide: Guide };
+/** The next cut, and what is set for it. */
+export type Next = { readonly ready: Ready; readonly setting: Setting };
 
 /** What may be set for a cut; the first is the usual one. */
-export const guidesOf = ({ saw, way, sledToo }: SawCut): readonly Guide[] =>
-  saw === "track" ? ["track"] : sledToo ? [way, "cross-cut"] : [way];
-
-/** The same key, the same setting. */
-export const keyOf = (guide: Guide, { along, size }: SawCut): string =>
-  `${guide} ${guide === "track" ? along : ""} ${Math.round(size / sameSize)}`;
+export function settingsFor({ saw, way, sledToo, along, size }: SawCut): Ready["settings"] {
+  const at = Math.round(size / sameSize);
+  const setting = (guide: Guide): Setting => ({ guide, key: `${guide} ${guide === "track" ? along : ""} ${at}` });
+  if (saw === "track") return [setting("track")];
+  return sledToo ? [setting(way), setting("cross-cut")] : [setting(way)];
+}
 
 /**
  * The pieces at hand, and how often each setting serves: for cuts that can be made now, one after another, and for all that
@@ -41,7 +46,7 @@ export function nothingYet(pieces: readonly SawnPiece[]): AtHand {
   const toCome = new Map<string, number>();
   const walk = ({ cut }: SawnPiece): void => {
     if (!cut) return;
-    for (const guide of guidesOf(cut)) count(toCome, keyOf(guide, cut), 1);
+    for (const { key } of settingsFor(cut)) count(toCome, key, 1);
     if (cut.off) walk(cut.off);
     if (cut.rest) walk(cut.rest);
   };
@@ -53,24 +58,22 @@ export function nothingYet(pieces: readonly SawnPiece[]): AtHand {
 export function lay({ track, table, now }: AtHand, ready: Ready): void {
   if (ready.cut.saw === "track") track.add(ready);
   else
-    for (const guide of guidesOf(ready.cut)) {
-      const key = keyOf(guide, ready.cut);
+    for (const { key } of ready.settings) {
       table.set(key, [...(table.get(key) ?? []), ready]);
-      count(now, key, reachable(ready.board, guide, key));
+      count(now, key, reachable(ready.board, key));
     }
 }
 
 /** Takes a piece away to be cut. */
 export function take({ track, table, now, toCome }: AtHand, ready: Ready): void {
   track.delete(ready);
-  for (const guide of guidesOf(ready.cut)) {
-    const key = keyOf(guide, ready.cut);
+  for (const { guide, key } of ready.settings) {
     count(toCome, key, -1);
     if (guide === "track") continue;
     const others = table.get(key)!.filter((each) => each !== ready);
     if (others.length > 0) table.set(key, others);
     else table.delete(key);
-    count(now, key, -reachable(ready.board, guide, key));
+    count(now, key, -reachable(ready.board, key));
   }
 }
 
@@ -87,15 +90,15 @@ function nextTrack({ track }: AtHand, last: Ready | undefined): Next | undefined
   if (track.size === 0) return undefined;
   const all = [...track].sort((a, b) => b.since - a.since);
   const here = all.filter(({ sheet }) => sheet === last?.sheet);
-  const again = here.find(({ cut }) => last && keyOf("track", cut) === keyOf("track", last.cut));
+  const again = here.find(({ settings }) => settings[0].key === last?.settings[0].key);
   const ready = again ?? here.find(({ cut }) => cut.along === last?.cut.along) ?? here[0] ?? all[0]!;
-  return { ready, guide: "track" };
+  return { ready, setting: ready.settings[0] };
 }
 
 /** What can be cut without setting anything; the rest of the last cut first. */
 function nextSet({ table }: AtHand, stands: ReadonlyMap<Guide, string>, last: Ready | undefined): Next | undefined {
   const choices = [...stands].flatMap(([guide, key]) =>
-    guide === "track" ? [] : (table.get(key) ?? []).map((ready): Next => ({ ready, guide })),
+    guide === "track" ? [] : (table.get(key) ?? []).map((ready): Next => ({ ready, setting: { guide, key } })),
   );
   const goesOn = choices.find(({ ready }) => ready.board === last?.cut.rest);
   if (goesOn) return goesOn;
@@ -111,22 +114,20 @@ function nextSetting({ table, now, toCome }: AtHand): Next | undefined {
   let best: { readonly next: Next; readonly rank: readonly number[] } | undefined;
   for (const [key, all] of table) {
     const ready = all.at(-1)!;
-    const guides = guidesOf(ready.cut);
-    const guide = guides.find((each) => keyOf(each, ready.cut) === key)!;
+    const setting = ready.settings.find((each) => each.key === key)!;
     const coming = toCome.get(key) ?? 0;
     const waits = coming > (now.get(key) ?? 0);
-    const isLesser = guides.some((each) => (toCome.get(keyOf(each, ready.cut)) ?? 0) > coming);
-    const rank = [waits ? 1 : 0, isLesser ? 1 : 0, guide === "cross-cut" ? 1 : 0, -ready.cut.size];
-    if (best === undefined || comesBefore(rank, best.rank)) best = { next: { ready, guide }, rank };
+    const isLesser = ready.settings.some((each) => (toCome.get(each.key) ?? 0) > coming);
+    const rank = [waits ? 1 : 0, isLesser ? 1 : 0, setting.guide === "cross-cut" ? 1 : 0, -ready.cut.size];
+    if (best === undefined || comesBefore(rank, best.rank)) best = { next: { ready, setting }, rank };
   }
   return best?.next;
 }
 
 /** How many cuts of one setting can be made of a piece, one after another. */
-function reachable({ cut }: SawnPiece, guide: Guide, key: string): number {
-  if (!cut || !guidesOf(cut).includes(guide) || keyOf(guide, cut) !== key) return 0;
-  const below = [cut.off, cut.rest].reduce((sum, each) => sum + (each ? reachable(each, guide, key) : 0), 0);
-  return 1 + below;
+function reachable({ cut }: SawnPiece, key: string): number {
+  if (!cut || !settingsFor(cut).some((setting) => setting.key === key)) return 0;
+  return 1 + (cut.off ? reachable(cut.off, key) : 0) + (cut.rest ? reachable(cut.rest, key) : 0);
 }
 
 function comesBefore(a: readonly number[], b: readonly number[]): boolean {

@@ -1,7 +1,7 @@
 import type { NestedSheet, Process } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
 import type { RipCut, RipList, RipPiece, SawCut, SawnPiece } from "../../model/rip.js";
-import { type Guide, keyOf, lay, nextOf, nothingYet, type Ready, take } from "./atHand.js";
+import { type Guide, lay, nextOf, nothingYet, type Ready, settingsFor, take } from "./atHand.js";
 import { bevelCuts } from "./bevels.js";
 import { fromRack } from "./cutDown.js";
 import type { Sawing } from "./sawing.js";
@@ -41,16 +41,16 @@ export function ripCuts(sheets: readonly Sawn[]): readonly RipCut[] {
   const cuts: RipCut[] = [];
   let since = 0;
   const ready = (sheet: string, name: string, board: SawnPiece | undefined): void => {
-    if (board?.cut) lay(hand, { sheet, name, board, cut: board.cut, since: since++ });
+    const cut = board?.cut;
+    if (cut) lay(hand, { sheet, name, board, cut, settings: settingsFor(cut), since: since++ });
   };
   for (const { sheet, sawn } of sheets.toReversed()) ready(sheet, sheet, sawn);
   let last: Ready | undefined;
   for (let next = nextOf(hand, stands, last); next; next = nextOf(hand, stands, last)) {
-    const { guide } = next;
+    const { guide, key } = next.setting;
     const { cut, sheet, name, board } = next.ready;
     take(hand, next.ready);
     const number = cuts.length + 1;
-    const key = keyOf(guide, cut);
     const isAnother = stands.get(guide) !== key || (guide === "track" && last?.sheet !== sheet);
     const fresh = isAnother || cut.way === "true edge";
     stands.set(guide, key);
