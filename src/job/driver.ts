@@ -55,7 +55,8 @@ export function driverSchema(door: Door) {
       mass: door.mass({ min: 0.05, max: 100 }).optional().describe("Weight."),
       wants: z
         .strictObject({
-          closed: door.volumes({ min: 0.2, max: 2000 }).optional().describe("Net volumes the maker asks for."),
+          closed: door.volumes({ min: 0.2, max: 2000 }).optional().describe("Net volumes the maker asks for, closed."),
+          ported: door.volumes({ min: 0.2, max: 2000 }).optional().describe("And with a port, by its net volume too."),
         })
         .optional(),
       data: z

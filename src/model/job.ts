@@ -62,7 +62,7 @@ export type Driver = {
   readonly displaces?: number;
   readonly massKg?: number;
   /** Net volumes the maker asks for, L. */
-  readonly wants?: { readonly closed?: readonly [number, number] };
+  readonly wants?: { readonly closed?: readonly [number, number]; readonly ported?: readonly [number, number] };
   /** fs Hz, qts, qes, vas L, xmax mm, sd mm2, power W, ohm. */
   readonly data?: {
     readonly fs?: number;

@@ -3,6 +3,7 @@ import type { Change } from "../pieces/planned.js";
 import { pairs } from "../plan/checks/codes.js";
 import type { Scene } from "../plan/checks/fixture.js";
 import { box, boxAlone, cover, coverAlone, plate, space, ten } from "./changes.js";
+import { tubePairs } from "./ports.js";
 import { type CallPair, pairUpTo, type Table } from "./road.js";
 
 const checks = pairUpTo("checks");
@@ -36,6 +37,9 @@ const screwed = (length: number) =>
 
 /** What the checks of a plan find. */
 export const checksTable: Table = {
+  ...Object.fromEntries(
+    Object.entries(tubePairs).map(([code, { at, raises, spares }]) => [code, checks(at, raises, spares)]),
+  ),
   // 20 L and a fiftieth more
   "volume-off": checks("pieces.box.net", alone(box("outside.width", 536.7)), alone(box("outside.width", 536.6))),
   "volume-outside-wants": checks(

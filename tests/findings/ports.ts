@@ -43,3 +43,37 @@ export const portPairs: Readonly<Record<string, FormPair>> = {
     spares: stepped(dowel("height", [350, 228.2])),
   },
 };
+
+const brace = box("braces", [{ across: "width", at: 300 }]);
+/** The starter's driver in the middle of the top: its magnet ends 96 below, and 6 of air lie behind it. */
+const under = (height: number) => empty(box("driver", { is: "ten", in: "top" }), dowel("width", [200, height]));
+const bars = (apart: number) =>
+  box("dowels", [
+    { across: "height", at: [300, 200], thick: 20 },
+    { across: "width", at: [200 + apart, 150], thick: 20 },
+  ]);
+
+/** And what stands in their way in the box. */
+export const tubePairs: Readonly<Record<string, FormPair>> = {
+  // 20 thick: it ends where the brace begins, in its border of 50
+  "tube-hits-part": {
+    at: "pieces.box.dowels[0]",
+    raises: empty(brace, dowel("height", [290.1, 40])),
+    spares: empty(brace, dowel("height", [290, 40])),
+  },
+  // 300 - 96 - 6 - 10
+  "tube-hits-driver": { at: "pieces.box.dowels[0]", raises: under(188.1), spares: under(188) },
+  // crossed, they share a grain of dust at first
+  "tubes-meet": { at: "pieces.box.dowels[0]", raises: empty(bars(19.7)), spares: empty(bars(20)) },
+  // 400 deep with a rear of 18.2: 381.8
+  "port-too-long": {
+    at: "pieces.box.round ports[0]",
+    raises: empty(ports(tube({ long: 381.9 }))),
+    spares: empty(ports(tube({ long: 381.8 }))),
+  },
+  "port-end-near": {
+    at: "pieces.box.round ports[0]",
+    raises: empty(ports(tube({ long: 291.9 }))),
+    spares: empty(ports(tube({ long: 291.8 }))),
+  },
+};

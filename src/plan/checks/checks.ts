@@ -15,6 +15,7 @@ import { noScrews } from "./noScrews.js";
 import { notchCorner } from "./notchCorner.js";
 import { partsApart } from "./partsApart.js";
 import { throughOpening } from "./throughOpening.js";
+import { tubesFit } from "./tubesFit.js";
 import { wrapNeedsGroove } from "./wrapNeedsGroove.js";
 
 /** Every check of a plan, in the order in which its findings are told. */
@@ -26,6 +27,7 @@ export const checks: readonly Check[] = [
   clearOfObstacles,
   driverData,
   driverFits,
+  tubesFit,
   throughOpening,
   fasteners,
   holes,

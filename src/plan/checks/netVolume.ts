@@ -20,7 +20,7 @@ export const volumeOutsideWants: FindingDef = {
   words: "{air} gives {driver} {reached} net, and it wants {least} to {most}",
   next: "make the box larger or smaller, or choose a driver that wants this volume",
   explain:
-    "The driver's maker gives the closed-box volumes it is made for. Outside them the bass booms or falls off early.",
+    "The driver's maker gives the volumes it is made for, of a closed box and of one with a port. Outside them the bass booms or falls off early.",
 };
 
 export const volumeInDoubt: FindingDef = {
@@ -84,10 +84,10 @@ function againstDriver(air: Air, job: Job, plan: Plan): readonly Finding[] {
   const piece = pieceOf(air, plan);
   const behind = plan.built.mounts.filter((mount) => mount.piece === piece && (mount.air ?? air.name) === air.name);
   return behind.flatMap((mount) => {
-    const closed = job.drivers[mount.driver]?.wants?.closed;
-    if (closed === undefined) return [];
+    const wants = job.drivers[mount.driver]?.wants?.[air.ported ? "ported" : "closed"];
+    if (wants === undefined) return [];
     const reached = netLitres(air) / behind.filter(({ driver }) => driver === mount.driver).length;
-    const [least, most] = closed;
+    const [least, most] = wants;
     if (reached >= least && reached <= most) return [];
     const facts = {
       air: text(air.name),

@@ -25,6 +25,7 @@ import {
   tenInch,
   wrapped,
 } from "./fixture.js";
+import { tubePairs } from "./tubes.js";
 
 /** A scene that raises a code, and one that is just short of it. */
 export type Pair = { readonly code: string; readonly raises: () => Scene; readonly short: () => Scene };
@@ -225,6 +226,7 @@ const brace = (away: number) =>
   });
 
 export const pairs: readonly Pair[] = [
+  ...tubePairs,
   {
     code: "volume-off",
     raises: () => scene(box({}, { wantedL: gross / 1.021 })),
