@@ -1,4 +1,4 @@
-import { extentsOf } from "../geometry/measure.js";
+import { areaOfRegion, extentsOf } from "../geometry/measure.js";
 import { blockOfPrism, type Prism, shadowOf, sharedBlocks } from "../geometry/prism.js";
 import type { Block } from "../geometry/solids.js";
 import { sureDifference, sureOffset } from "../geometry/sure.js";
@@ -42,10 +42,17 @@ function sidesMet(body: readonly Prism[], { outline }: Space): readonly string[]
     const out = sureDifference({ outer: shadow, holes: [] }, [{ outer: outline, holes: [] }]).value;
     return (out ?? [{ outer: shadow, holes: [] }]).flatMap((piece) => {
       const beyond = beyondOutline(extentsOf(piece), outline);
-      return beyond !== undefined && beyond.out > tolerance.contact ? beyond.side.split("|") : [];
+      const dust = areaOfRegion(piece) * upright(prism) <= tolerance.overlapVolume;
+      return beyond === undefined || beyond.out <= tolerance.contact || dust ? [] : beyond.side.split("|");
     });
   });
   return [...new Set(sides)];
+}
+
+/** How high a prism is. */
+function upright(prism: Prism): number {
+  const { min, max } = blockOfPrism(prism);
+  return max[2] - min[2];
 }
 
 function levelsMet(body: readonly Prism[], { height = Number.POSITIVE_INFINITY }: Space): readonly Limit[] {

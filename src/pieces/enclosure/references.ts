@@ -65,7 +65,7 @@ export function freeSize(spec: EnclosureSpec, around: Around): Free | undefined 
   return {
     from: below(around.origin, "outside", sizeNames[index]!),
     min: Math.ceil(least / step) * step,
-    max: Math.floor(mostOf(index, around) / step) * step,
+    max: Math.floor(mostOf(index, around, aim === "largest" ? step : 0) / step) * step,
     step,
     aim,
   };
@@ -87,7 +87,9 @@ function boardsAlong(index: number, spec: EnclosureSpec, around: Around): number
   return ends.reduce((sum, end) => sum + depthOf(skins(end)), 0);
 }
 
-function mostOf(index: number, { job }: Around): number {
+/** As large as the space, and `more`: a sawn size may come out half a step less than it is asked to be. */
+function mostOf(index: number, { job }: Around, more: number): number {
   const { min, max } = extentsOf(job.space.outline);
-  return [max.x - min.x, max.y - min.y, job.space.height ?? rules.mostHeight.value][index]!;
+  const own = [max.x - min.x, max.y - min.y, job.space.height][index];
+  return own === undefined ? rules.mostHeight.value : own + more;
 }
