@@ -86,6 +86,8 @@ export function mindWords(step: MindedStep): readonly string[] {
   const short = Math.min(piece.length, piece.width);
   return [
     ...edgeWords(step),
+    // it is as wide as the kerf leaves it, and was not measured from its own edge
+    ...(step.rest?.becomes === "part" ? ["the rest is a part: measure it"] : []),
     ...(cuts.some(({ trouble }) => trouble === "small") ? ["hard to hold: clamp it to the sled"] : []),
     ...(cuts.some(({ trouble }) => trouble === "reach") ? ["beyond the saw's reach"] : []),
     ...(saw === "table" && way === "rip" && setting < rules.pushStick.value ? ["push stick"] : []),
@@ -95,7 +97,7 @@ export function mindWords(step: MindedStep): readonly string[] {
   ];
 }
 
-type MindedStep = Pick<RipStep, "saw" | "way" | "along" | "setting" | "cuts" | "piece" | "edge">;
+type MindedStep = Pick<RipStep, "saw" | "way" | "along" | "setting" | "cuts" | "piece" | "edge" | "rest">;
 
 /** What the true edge of an odd piece lies at, which is all there is to go by. */
 function edgeWords({ saw, way, along, edge }: MindedStep): readonly string[] {
