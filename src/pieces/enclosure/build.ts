@@ -91,7 +91,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
       ...choices.findings,
       ...fitOutFindings(spec, shape, around),
       ...mountingFindings(spec, shape, seats, around),
-      ...removableFindings(removables, seats, spec, shape, around),
+      ...removableFindings(removables, fitted, spec, shape, around),
       ...roundPortFindings(spec, shape, rounds, seats, around),
       ...dowelFindings(dowels.unfit, spec, shape, around),
       ...threadFindings(threads, around),

@@ -13,6 +13,8 @@ import { depthOf, type Face, onSheet, type Sheet } from "../form/face.js";
 import { seatDrafts } from "../mounting/drivers.js";
 import type { Seat } from "../mounting/seats.js";
 import { terminalDrafts } from "../mounting/terminal.js";
+import { holeDraft } from "../ports/roundHole.js";
+import type { RoundPort } from "../ports/roundPort.js";
 import type { EnclosureSpec } from "../schema.js";
 import type { Shape } from "../shape.js";
 import { battenInWay } from "./findings.js";
@@ -20,17 +22,20 @@ import { battenInWay } from "./findings.js";
 /** A bar that is glued inside the box. */
 export type Bar = { readonly role: string; readonly sheet: Sheet; readonly from: Origin };
 
+/** What has holes in a box's faces, besides its terminals. */
+export type Holed = { readonly seats: readonly Seat[]; readonly rounds: readonly RoundPort[] };
+
 type CutOut = { readonly what: string; readonly face: Face; readonly region: Region; readonly from: Origin };
 
 /** A finding for every cut-out behind which a bar lies. */
 export function inTheWay(
   bars: readonly Bar[],
-  seats: readonly Seat[],
+  fitted: Holed,
   spec: EnclosureSpec,
   shape: Shape,
   around: Around,
 ): readonly Finding[] {
-  const cutOuts = cutOutsOf(seats, spec, shape, around);
+  const cutOuts = cutOutsOf(fitted, spec, shape, around);
   return cutOuts.flatMap(({ what, face, region, from }) =>
     bars.flatMap((bar): readonly Finding[] => {
       const lies = footprint(bar, face);
@@ -43,13 +48,14 @@ export function inTheWay(
   );
 }
 
-function cutOutsOf(seats: readonly Seat[], spec: EnclosureSpec, { faces }: Shape, around: Around): readonly CutOut[] {
+function cutOutsOf({ seats, rounds }: Holed, spec: EnclosureSpec, { faces }: Shape, around: Around): readonly CutOut[] {
   const opening = (what: string, face: Face, drafts: readonly Draft[]): readonly CutOut[] =>
     drafts.flatMap(({ cut, from: [from = around.origin] }) =>
       cut.kind === "opening" ? [{ what: `${what} cut-out`, face, region: cut.region, from }] : [],
     );
   return [
     ...seats.flatMap((seat) => opening("driver", seat.face, seatDrafts(around.id, seat))),
+    ...rounds.flatMap((port) => opening("port", port.face, [holeDraft(port, port.face.panel)])),
     ...faces.flatMap((face) => opening("terminal", face, terminalDrafts(spec, face, face.panel, around))),
   ];
 }

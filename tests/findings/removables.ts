@@ -1,0 +1,67 @@
+import { empty, stepped } from "./chambers.js";
+import { box } from "./changes.js";
+import type { FormPair } from "./forms.js";
+
+const bolted = { with: "M6 button", gasket: 3 };
+const panels = (value: Readonly<Record<string, object>>) => box("panels", value);
+const lid = panels({ top: { bolted } });
+
+const slot = [
+  box("laps", ["front", "top", "bottom", "rear", "left", "right"]),
+  box("slot ports", [{ in: "front", beside: "left", gap: 30, long: 300 }]),
+];
+const divider = (across: string) => box("dividers", [{ across, at: "middle" }]);
+const terminal = (up: number) => box("terminal", { in: "front", hole: 60, at: [350, up] });
+
+/** Jobs that raise what panels that are bolted on can find, and just do not. */
+export const removablePairs: Readonly<Record<string, FormPair>> = {
+  "bolted-double": {
+    at: "pieces.box.panels.top.double",
+    raises: empty(panels({ top: { bolted, double: "box" } })),
+    spares: empty(panels({ top: { bolted, board: "box" } })),
+  },
+  "bolted-corner": {
+    at: "pieces.box.panels.top.bolted",
+    raises: empty(lid, box("joints", { at: { "top + front": "mitre" } })),
+    spares: empty(lid, box("joints", { form: "mitre", at: { "top + front": "butt" } })),
+  },
+  "bolted-goes-in": {
+    at: "pieces.box.panels.bottom.bolted",
+    raises: stepped(panels({ bottom: { bolted } })),
+    spares: stepped(lid),
+  },
+  "bolted-faces-meet": {
+    at: "pieces.box.panels.top.bolted",
+    raises: empty(panels({ top: { bolted }, front: { bolted } })),
+    spares: empty(panels({ top: { bolted }, bottom: { bolted } })),
+  },
+  // two boards of 18.2, two battens of 120, and 1 of opening: 277.4
+  "no-room-for-battens": {
+    at: "pieces.box.panels.top.bolted",
+    raises: empty(panels({ top: { bolted: { ...bolted, wide: 120 } } }), box("outside.depth", 277.3)),
+    spares: empty(panels({ top: { bolted: { ...bolted, wide: 120 } } }), box("outside.depth", 277.5)),
+  },
+  // the batten lies under 18.2 of panel and 3 of gasket, 18.2 thick: its underside at 260.6
+  "batten-in-way": {
+    at: "pieces.box.terminal",
+    raises: empty(lid, terminal(231)),
+    spares: empty(lid, terminal(230.5)),
+  },
+  // half of a frame of 262 and of a head of 10.5: 136.25; a row stands 18.2 + 15 in from the edge,
+  // and one of its bolts at 365
+  "bolt-under-frame": {
+    at: "pieces.box.driver",
+    raises: empty(lid, box("driver", { is: "ten", in: "top", at: [365, 169.4] })),
+    spares: empty(lid, box("driver", { is: "ten", in: "top", at: [365, 169.5] })),
+  },
+  "divider-on-gasket": {
+    at: "pieces.box.panels.top.bolted",
+    raises: empty(lid, divider("width")),
+    spares: empty(lid, divider("height")),
+  },
+  "port-on-bolted": {
+    at: "pieces.box.panels.top.bolted",
+    raises: empty(lid, ...slot),
+    spares: empty(panels({ rear: { bolted } }), ...slot),
+  },
+};
