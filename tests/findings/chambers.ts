@@ -117,6 +117,12 @@ export const chamberPairs: Readonly<Record<string, FormPair>> = {
     raises: empty(slot({ turns: true, long: 300 }), box("outside.depth", 114.5)),
     spares: empty(slot({ turns: true, long: 300 }), box("outside.depth", 114.7)),
   },
+  // 81.8 of air to the left of the divider, 18.2 of which is the port's panel
+  "slot-too-wide": {
+    at: "pieces.box.slot ports[0]",
+    raises: empty(at(100), slot({ gap: 63.7, chamber: "left" })),
+    spares: empty(at(100), slot({ gap: 63.5, chamber: "left" })),
+  },
   "mouth-under-neighbour": {
     at: "pieces.box.slot ports[0].in",
     raises: empty(slot(), box("laps", undefined)),

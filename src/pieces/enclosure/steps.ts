@@ -2,7 +2,9 @@ import { count, mm, text } from "../../input/finding.js";
 import { partId } from "../../model/ids.js";
 import type { Part } from "../../model/part.js";
 import type { Around, Step } from "../../model/piece.js";
+import { insideSteps } from "./chambers/steps.js";
 import { endNames } from "./form/extrusion.js";
+import { roundStepsInside, roundStepsOutside } from "./ports/roundSteps.js";
 import type { Removable } from "./removable/removable.js";
 import { boltedSteps, leftOff } from "./removable/steps.js";
 import { driversOf, type EnclosureSpec } from "./schema.js";
@@ -49,6 +51,8 @@ export function stepsOf(
       facts: {},
       cautions: ["formaldehyde"],
     },
+    ...insideSteps(shape, around),
+    ...roundStepsInside(spec, shape, around),
     ...leftOff(removables, around),
     {
       name: "glue",
@@ -87,6 +91,7 @@ export function stepsOf(
       facts: { radius: mm(spec["round over"]?.radius ?? 0) },
       cautions: ["dust", "saw-router"],
     },
+    ...roundStepsOutside(spec, shape, around),
     ...boltedSteps(removables, around),
     {
       name: "driver",

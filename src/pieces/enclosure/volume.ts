@@ -6,7 +6,9 @@ import { behind } from "./chambers/behind.js";
 import type { Chamber } from "./chambers/divide.js";
 import { sheetL } from "./chambers/innerSheet.js";
 import { faceOf } from "./form/box.js";
-import { entriesOf } from "./mounting/seats.js";
+import { displacementOf } from "./mounting/displacement.js";
+import { seatsOf } from "./mounting/seats.js";
+import { terminalsOf } from "./mounting/terminal.js";
 import { dowelL, dowelsOf } from "./ports/dowels.js";
 import { portL, portName, roundPortsOf } from "./ports/roundPort.js";
 import { removablesOf } from "./removable/removable.js";
@@ -18,7 +20,7 @@ type Term = Air["terms"][number];
 
 /**
  * How the net volume of a chamber comes about, term by term, L: gross inside, less the blocks behind inserts, the braces
- * and ports in it, the drivers by their makers' figures, and the terminal. The air in a port moves with the port and is
+ * and ports in it, the drivers, and the terminal. The air in a port moves with the port and is
  * no part of the box's spring; the air in a cut-out is not counted (both common practice, no source).
  */
 export function volumeTerms(chamber: Chamber, spec: EnclosureSpec, shape: Shape, around: Around): readonly Term[] {
@@ -30,10 +32,15 @@ export function volumeTerms(chamber: Chamber, spec: EnclosureSpec, shape: Shape,
     ...innerTerms(chamber, shape),
     ...removableTerms(chamber, removablesOf(spec, shape, around)),
     ...roundTerms(chamber, spec, shape, around),
-    ...entriesOf(spec)
-      .filter(({ spec: driver }) => within(driver.in, driver.at))
-      .flatMap(({ name, spec: { is } }) => taken(name, around.job.drivers[is]?.displaces)),
-    ...(spec.terminal && within(spec.terminal.in, spec.terminal.at) ? taken("terminal", spec.terminal.displaces) : []),
+    ...seatsOf(spec, shape, around)
+      .filter(({ face, at }) => behind(face, at, shape)?.chamber === chamber)
+      .flatMap((seat) => {
+        const displaced = displacementOf(seat);
+        return displaced === undefined ? [] : taken(displaced.what, displaced.litres);
+      }),
+    ...terminalsOf(spec)
+      .filter(({ spec: terminal }) => within(terminal.in, terminal.at))
+      .flatMap(({ name, spec: terminal }) => taken(name, terminal.displaces)),
   ];
 }
 

@@ -125,6 +125,15 @@ export const slotTurnTight: FindingDef = {
     "After the turn the second panel stands across the box, its gap before the next wall. Behind it at least 30 mm must be left to the wall that the port opens through (common practice, no source).",
 };
 
+export const slotTooWide: FindingDef = {
+  code: "slot-too-wide",
+  severity: "error",
+  words:
+    "{port} does not fit beside {beside}: its gap and its panel take {takes}, and a wall or a divider stands in that",
+  next: "make the gap narrower, or the chamber larger there",
+  explain: "A port and its panels must lie within the air of their chamber all the way from the mouth to the end.",
+};
+
 export const mouthUnderNeighbour: FindingDef = {
   code: "mouth-under-neighbour",
   severity: "error",
@@ -149,5 +158,6 @@ export const chamberFindings: readonly FindingDef[] = [
   slotEndNear,
   slotTurnShort,
   slotTurnTight,
+  slotTooWide,
   mouthUnderNeighbour,
 ];

@@ -73,8 +73,9 @@ export function fitOutOf(
   const braces = together((spec.braces ?? []).map((_, i) => braceAt(i, spec, boards, step, around, free, slots.fit)));
   return {
     chambers,
-    dividers: dividers.map(({ role, index, board, sheet }) => {
-      return { role, from: fromList(around, "dividers", index), board, sheet, windows: [] };
+    dividers: dividers.map(({ role, index, board, sheet, at, spec: { across } }) => {
+      const from = fromList(around, "dividers", index);
+      return { role, from, board, sheet, marked: { across, at }, windows: [] };
     }),
     braces: braces.fit,
     slots: slots.fit,
@@ -136,8 +137,12 @@ function braceAt(
   }
   const windows = windowsOf(sheet, wanted);
   if (windows.length === 0) return refuse("window", reach);
-  const inner = { role: `brace.${index + 1}`, from: fromList(around, "braces", index), board, sheet, windows };
-  return { fit: [{ chamber, board: inner }], unfit: [] };
+  const origin = fromList(around, "braces", index);
+  const marked = { across: wanted.across, at };
+  return {
+    fit: [{ chamber, board: { role: `brace.${index + 1}`, from: origin, board, sheet, marked, windows } }],
+    unfit: [],
+  };
 }
 
 /** Whether a board right across a section stands in some part of it. */
@@ -171,7 +176,9 @@ function slotAt(
   const slot = slotIn(chamber.air, asked, boards.extrusion);
   if ("why" in slot) return isNot({ what: "slot", index, no: slot });
   const from = fromList(around, "slot ports", index);
-  const own = slot.panels.map((panel): InnerBoard => ({ ...panel, from, board, windows: [] }));
+  const own = slot.panels.map(({ role: panel, sheet, beside }): InnerBoard => {
+    return { role: panel, sheet, from, board, marked: { beside, gap: wanted.gap }, windows: [] };
+  });
   return { fit: [{ ...slot, role, index, chamber, face, boards: own }], unfit: [] };
 }
 

@@ -104,6 +104,9 @@ function slotFinding(unfit: SlotUnfit, spec: EnclosureSpec, shape: Shape, around
   if (why === "tight") {
     return raise(say.slotTurnTight, { at, on, facts: { port, beside: text(wanted.beside), least: mm(limit) } });
   }
+  if (why === "wide") {
+    return raise(say.slotTooWide, { at, on, facts: { port, beside: text(wanted.beside), takes: mm(limit) } });
+  }
   if (why === "turn") return raise(say.slotTurnShort, { at, on, facts: { ...facts, least: mm(limit) } });
   const best = mm(Math.max(0, limit - wanted.gap));
   return raise(say.slotTooLong, { at, on, facts: { ...facts, most: mm(limit), best } });

@@ -15,7 +15,7 @@ import type { EnclosureSpec } from "../schema.js";
 import { pointOn, type Shape } from "../shape.js";
 import { seatDrafts } from "./drivers.js";
 import { entriesOf, type Seat } from "./seats.js";
-import { terminalDrafts } from "./terminal.js";
+import { terminalDrafts, terminalsOf } from "./terminal.js";
 
 /** What is wrong with where drivers and terminal sit. */
 export function mountingFindings(
@@ -36,11 +36,13 @@ export function mountingFindings(
 }
 
 function terminalOff(spec: EnclosureSpec, shape: Shape, around: Around): readonly Finding[] {
-  const face = spec.terminal && faceOf(shape, spec.terminal.in);
-  if (face === undefined) return [];
-  const [draft] = terminalDrafts(spec, face, face.panel, around);
-  const air = behind(face, pointOn(face, spec.terminal?.at), shape)?.air;
-  return offAir("terminal cut-out", face, air, draft, below(around.origin, "terminal"), around);
+  return terminalsOf(spec).flatMap(({ name, spec: terminal, path }) => {
+    const face = faceOf(shape, terminal.in);
+    if (face === undefined) return [];
+    const draft = terminalDrafts(spec, face, face.panel, around).find((each) => each.name === `opening.${name}`);
+    const air = behind(face, pointOn(face, terminal.at), shape)?.air;
+    return offAir("terminal cut-out", face, air, draft, below(around.origin, ...path), around);
+  });
 }
 
 /** A cut-out that runs over a neighbouring panel instead of opening into the air. */

@@ -1,6 +1,8 @@
-import { areaOf } from "../../../geometry/measure.js";
+import { difference } from "../../../geometry/boolean.js";
+import { areaOf, areaOfRegion } from "../../../geometry/measure.js";
 import type { Profile } from "../../../geometry/profile.js";
 import { againstTheClock, polygon } from "../../../geometry/shapes.js";
+import { tolerance } from "../../../geometry/tolerance.js";
 import { rules } from "../../../shop/rules.js";
 import { freeEdge } from "../chambers/innerBoard.js";
 import { type Lie, type Upright, uprightSheet } from "../chambers/innerSheet.js";
@@ -21,7 +23,7 @@ export type SlotAsked = {
 /** A port as it lies in the section of its chamber, as wide as that is long. */
 export type Slot = {
   /** One panel, or two where it turns: the second stands on the first. */
-  readonly panels: readonly { readonly role: string; readonly sheet: Sheet }[];
+  readonly panels: readonly { readonly role: string; readonly sheet: Sheet; readonly beside: string }[];
   /** The air in it from the inside of the wall it opens through to its end. */
   readonly channel: Profile;
   /** What the port takes of the section, panels and all: their names on the sides that look into the box. */
@@ -36,9 +38,10 @@ export type Slot = {
 
 /**
  * `wall`: the two walls are not neighbours in the section; `turn`: shorter than the limit, so that nothing is left after
- * the turn; `long`: longer than the limit; `tight`: the wall it runs along is shorter inside than the limit, mm.
+ * the turn; `long`: longer than the limit; `tight`: the wall it runs along is shorter inside than the limit; `wide`: gap and
+ * panel together are the limit, and do not fit beside the wall, mm.
  */
-export type NoSlot = { readonly why: "wall" | "turn" | "long" | "tight"; readonly limit: number };
+export type NoSlot = { readonly why: "wall" | "turn" | "long" | "tight" | "wide"; readonly limit: number };
 
 /** A panel shorter than this after the turn is none, mm. */
 const leastTurn = 20;
@@ -54,11 +57,24 @@ const leastTurn = 20;
 export function slotIn(air: Inside, asked: SlotAsked, lie: Lie): Slot | NoSlot {
   const way = wayOf(air.section, asked.spec);
   if (way === undefined) return { why: "wall", limit: 0 };
-  return asked.spec.turns ? turned(air, asked, way, lie) : straight(air, asked, way, lie);
+  const slot = asked.spec.turns ? turned(air, asked, way, lie) : straight(air, asked, way, lie);
+  if ("why" in slot || isWithin(slot.taken, air.section)) return slot;
+  return { why: "wide", limit: asked.spec.gap + asked.thickness };
+}
+
+function isWithin(taken: Profile, section: Profile): boolean {
+  const out = difference({ outer: taken, holes: [] }, [{ outer: section, holes: [] }]);
+  return out.every((region) => areaOfRegion(region) <= tolerance.overlapVolume);
 }
 
 /** The walls that a port runs along, as lines of the section, and whether that is the way the section runs. */
-type Way = { readonly forward: boolean; readonly mouth: Line; readonly along: Line; readonly next: Line };
+type Way = {
+  readonly forward: boolean;
+  readonly mouth: Line;
+  readonly along: Line;
+  readonly next: Line;
+  readonly nextName: string;
+};
 
 function wayOf(section: Profile, spec: SlotPortSpec): Way | undefined {
   const n = section.length;
@@ -66,7 +82,8 @@ function wayOf(section: Profile, spec: SlotPortSpec): Way | undefined {
   const forward = w === (f + 1) % n;
   if (f < 0 || w < 0 || (!forward && f !== (w + 1) % n)) return undefined;
   const edge = (i: number) => edgeLine(section, (i + n) % n);
-  const way = { forward, mouth: edge(f), along: edge(w), next: edge(forward ? w + 1 : w - 1) };
+  const after = (forward ? w + 1 : w - 1 + n) % n;
+  const way = { forward, mouth: edge(f), along: edge(w), next: edge(after), nextName: section[after]!.by };
   const corners = forward ? [way.mouth, way.along, way.next] : [way.next, way.along, way.mouth];
   const goesIn = (i: number) => turnOf(corners[i]!, corners[i + 1]!) <= 0;
   return goesIn(forward ? 0 : 1) || (spec.turns && goesIn(forward ? 1 : 0)) ? undefined : way;
@@ -86,7 +103,7 @@ function straight(air: Inside, { role, spec, thickness, wall }: SlotAsked, way: 
   const sheet = panel({ line: own, thickness, from: way.mouth, to: end, way, names: [spec.in, freeEdge] }, air, lie);
   const back = inward(own, thickness);
   return {
-    panels: [{ role, sheet }],
+    panels: [{ role, sheet, beside: spec.beside }],
     channel: between([way.along, end, own, way.mouth]),
     taken: between([way.along, end, back, way.mouth], ["", freeEdge, role, ""]),
     exit: between([way.along, at(long + gap), own, end]),
@@ -119,8 +136,8 @@ function turned(air: Inside, { role, spec, thickness, wall }: SlotAsked, way: Wa
   const next = panel({ line: other, thickness, from: stands, to: end, way, names: [role, freeEdge] }, air, lie);
   return {
     panels: [
-      { role, sheet: first },
-      { role: turnRole, sheet: next },
+      { role, sheet: first, beside: spec.beside },
+      { role: turnRole, sheet: next, beside: way.nextName },
     ],
     channel: between([way.along, way.next, end, other, own, way.mouth]),
     taken: between(
