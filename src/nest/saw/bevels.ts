@@ -28,9 +28,12 @@ export function bevelCuts(
       .map(({ part }) => part),
   );
   const cuts = parts.filter(({ id }) => sawn.has(id)).flatMap((part) => bevelsOf(part, sawing));
-  cuts.sort((a, b) => a.tilt - b.tilt || orderOf(a) - orderOf(b) || b.setting - a.setting);
+  cuts.sort((a, b) => tiltOf(a) - tiltOf(b) || orderOf(a) - orderOf(b) || b.setting - a.setting);
   return cuts.map((cut, i) => ({ ...cut, number: first + i, fresh: !isSetAlready(cut, cuts[i - 1]) }));
 }
+
+/** In millionths, so that the same tilt worked out two ways is one. */
+const tiltOf = ({ tilt }: Bevel): number => Math.round(tilt * 1e6);
 
 type Bevel = Omit<BevelCut, "number" | "fresh">;
 
@@ -39,7 +42,7 @@ const orderOf = ({ saw, way }: Bevel): number => (saw === "track" ? 0 : way === 
 
 const isSetAlready = (cut: Bevel, before: Bevel | undefined): boolean =>
   before !== undefined &&
-  before.tilt === cut.tilt &&
+  tiltOf(before) === tiltOf(cut) &&
   orderOf(before) === orderOf(cut) &&
   Math.abs(before.setting - cut.setting) <= 1e-3;
 

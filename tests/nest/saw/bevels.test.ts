@@ -56,6 +56,12 @@ describe("a bevel", () => {
     expect(cutOf(45, 2000, 678, bare)[0]!.trouble).toBeUndefined();
   });
 
+  it("of the same tilt and setting needs nothing set anew, however the tilt was worked out", () => {
+    const parts = [30, 30 + 1e-12].map((degrees) => bevelled(degrees, 300, 100));
+    const { process } = orderOf(parts, {}, () => ({ method: "saw" }));
+    expect(bevelCuts(parts, process, sawing, 1).map(({ fresh }) => fresh)).toEqual([true, false]);
+  });
+
   it("of a part that is too small to hold says so", () => {
     expect(cutOf(45, 299, 100)[0]!.trouble).toBe("small");
     expect(cutOf(45, 300, 100)[0]!.trouble).toBeUndefined();
