@@ -19,6 +19,8 @@ import type { DowelSpec } from "./roundKeys.js";
 /** A round bar from wall to wall of a chamber. `at`: its middle on the first wall, z along it, in the piece's frame. mm. */
 export type Dowel = {
   readonly name: string;
+  /** Its place in the job's list. */
+  readonly index: number;
   readonly from: Origin;
   readonly chamber: Chamber;
   readonly thick: number;
@@ -53,7 +55,7 @@ function dowelAt(wanted: DowelSpec, index: number, { fitOut, extrusion }: Shape,
   if (typeof bar === "string") return { index, why: bar };
   const { thick } = wanted;
   const from = below(around.origin, "dowels", index);
-  return { name: `dowel ${index + 1}`, from, chamber, thick, long: bar.long, at: compose(air.frame, bar.at) };
+  return { name: `dowel ${index + 1}`, index, from, chamber, thick, long: bar.long, at: compose(air.frame, bar.at) };
 }
 
 type Bar = { readonly at: Frame; readonly long: number };
