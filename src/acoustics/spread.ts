@@ -1,8 +1,8 @@
 /** The inside of a box: its section's area, mm2, and perimeter, and how far it is extruded, mm. */
 export type Inside = { readonly area: number; readonly perimeter: number; readonly length: number };
 
-/** How far off things may be, mm, to either side: a board's thickness, and a size that is cut. */
-export type Tolerances = { readonly thickness: number; readonly cutting: number };
+/** The walls of one board, one batch: the area they show to the air, mm2, and how far off its thickness may be, mm. */
+export type Walls = { readonly board: string; readonly area: number; readonly tolerance: number };
 
 /** One cause of a volume that is off: what a millimetre of it changes, L per mm, and how far off it may be, mm. */
 export type Cause = { readonly what: string; readonly litresPerMm: number; readonly tolerance: number };
@@ -11,20 +11,26 @@ export type Cause = { readonly what: string; readonly litresPerMm: number; reado
 export type Spread = { readonly worst: number; readonly likely: number };
 
 /**
- * What makes the volume of a box uncertain, to first order, its outside sizes held: V = area x length.
+ * What makes the volume of a box uncertain, to first order, its outside sizes held: V = area x length. `cutting`: how far
+ * off a size may be that is cut, mm, to either side.
  *
- * - thickness: every wall grows inwards by it, so dV = -(perimeter x length + 2 area) dt. All boards count as one batch,
- *   too thick or too thin together.
+ * - thickness: a wall grows inwards by it, so dV = -area of the wall x dt. Walls of one board are of one batch, too thick
+ *   or too thin together.
  * - section: each size across it is off by the cut, half of it at either wall, so dV = perimeter / 2 x length dc.
  * - length: off by the cut, so dV = area dc.
  *
  * Source:  own derivation, partial derivatives of area x length.
  */
-export function causesOf({ area, perimeter, length }: Inside, { thickness, cutting }: Tolerances): readonly Cause[] {
-  const walls = perimeter * length;
+export function causesOf(
+  { area, perimeter, length }: Inside,
+  walls: readonly Walls[],
+  cutting: number,
+): readonly Cause[] {
   return [
-    { what: "thickness", litresPerMm: -(walls + 2 * area) / 1e6, tolerance: thickness },
-    { what: "section as cut", litresPerMm: walls / 2 / 1e6, tolerance: cutting },
+    ...walls.map((each) => {
+      return { what: `thickness of ${each.board}`, litresPerMm: -each.area / 1e6, tolerance: each.tolerance };
+    }),
+    { what: "section as cut", litresPerMm: (perimeter * length) / 2 / 1e6, tolerance: cutting },
     { what: "length as cut", litresPerMm: area / 1e6, tolerance: cutting },
   ];
 }

@@ -2,6 +2,7 @@ import { litres } from "../input/finding.js";
 import { type Show, showLength, showQuantity } from "../input/show.js";
 import type { Build, NestedSheet } from "../model/build.js";
 import type { Air } from "../model/piece.js";
+import { netLitres, volumeInWords } from "../model/volume.js";
 
 export type Made = { readonly folder: string; readonly files: readonly string[]; readonly changed: number };
 
@@ -23,7 +24,12 @@ export function summaryLines(build: Build, made: Made): readonly string[] {
 /** The same for a machine. */
 export function summaryData(build: Build, made: Made) {
   const { built, sizes } = build.plan;
-  const air = built.air.map((each) => ({ name: each.name, wantedL: each.wantedL, reachedL: reachedL(each) }));
+  const air = built.air.map((each) => ({
+    name: each.name,
+    wantedL: each.wantedL,
+    reachedL: netLitres(each),
+    spread: each.spread,
+  }));
   const sheets = build.layout.sheets.map(({ placed, ...sheet }) => ({ ...sheet, parts: placed.length }));
   const programs = { setups: build.program.setups.map(({ name }) => name), withheld: build.program.withheld ?? [] };
   return {
@@ -41,7 +47,7 @@ export function summaryData(build: Build, made: Made) {
 export function volumeLines({ plan, job: { show } }: Build): readonly string[] {
   const volume = (value: number) => showQuantity(litres(value), show);
   const airs = plan.built.air.flatMap((air) => [
-    row(air.name, `${volume(reachedL(air))} net${air.wantedL === undefined ? "" : `, ${volume(air.wantedL)} wanted`}`),
+    row(air.name, volumeInWords(air, show)),
     row(
       "",
       alikeTogether(air.terms)
@@ -103,8 +109,4 @@ function alikeTogether(terms: Air["terms"]): readonly { readonly what: string; r
 
 function shownLength(length: number, show: Show): string {
   return showQuantity({ unit: "mm", value: length }, show);
-}
-
-function reachedL(air: Air): number {
-  return air.terms.reduce((sum, term) => sum + term.litres, 0);
 }

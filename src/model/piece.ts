@@ -93,6 +93,8 @@ export type Air = {
   readonly name: string;
   readonly wantedL?: number;
   readonly terms: readonly { readonly what: string; readonly litres: number; readonly shaped: boolean }[];
+  /** How far the net volume may be off, to either side, L: all causes at their limits, and the root of the sum of squares. */
+  readonly spread?: { readonly worst: number; readonly likely: number };
   readonly from: readonly Origin[];
   /** A point inside the air, in the piece's frame. */
   readonly inside: readonly [number, number, number];

@@ -3,6 +3,7 @@ import type { PieceId } from "../model/ids.js";
 import type { Job } from "../model/job.js";
 import type { Air, Free } from "../model/piece.js";
 import type { Shop } from "../model/shop.js";
+import { netLitres } from "../model/volume.js";
 import { aroundAfter, type Sizes, talk } from "./phases.js";
 import type { Named } from "./references.js";
 import { type Limit, limitsOf } from "./room.js";
@@ -80,7 +81,7 @@ function limitsFor(owner: Named, size: number, sizes: Sizes, pieces: readonly Na
 
 /** What there is to say of a largest size once the piece is built. */
 export function largestNote({ piece, free, size, fits, limits }: Largest, air: readonly Air[]): Finding {
-  const net = air.flatMap(({ terms }) => terms).reduce((sum, term) => sum + term.litres, 0);
+  const net = air.reduce((sum, chamber) => sum + netLitres(chamber), 0);
   const facts = {
     piece: text(piece.id),
     what: text(String(free.from.path.at(-1))),

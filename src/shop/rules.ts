@@ -130,6 +130,20 @@ export const rules = {
   pinWall: { value: 6, source: practice },
   /** A bit measured further off its mark than this was mostly measured wrong. */
   bitMeasuredOff: { value: 0.5, source: practice },
+  /** What a caliper reads may be off by this. */
+  readingOff: { value: 0.05, source: practice },
+  /** MDF that nobody measured, up to 19 mm thick ... */
+  mdfThickness: { value: 0.2, source: "EN 622-1, measured to EN 324-1; from memory" },
+  /** ... and thicker. */
+  thickMdfThickness: { value: 0.3, source: "EN 622-1, measured to EN 324-1; from memory" },
+  mdfThick: { value: 19, source: "EN 622-1, measured to EN 324-1; from memory" },
+  /** Sanded plywood that nobody measured: this, and a share of its thickness (the lower limit, which is the wider). */
+  plywoodThickness: { value: 0.4, source: "EN 315; from memory" },
+  plywoodThicknessShare: { value: 0.03, source: "EN 315; from memory" },
+  /** A size cut by a CNC router is off by no more. */
+  cncOff: { value: 0.1, source: practice },
+  /** One set by hand is off by no more than this share of the step it is set in. */
+  stepOff: { value: 0.5, source: practice },
   /** Joints made for one thickness still go together when the board is off by this. */
   thicknessAgrees: { value: 0.2, source: practice },
   /** Over this a part or box is lifted by two, kg. */

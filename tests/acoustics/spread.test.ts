@@ -8,13 +8,14 @@ function litres(t: number, section = 0, length = 0): number {
 
 const t = 18;
 const inside = { area: 384 * 114, perimeter: 2 * (384 + 114), length: 564 };
-const tolerances = { thickness: 0.125, cutting: 0.5 };
+const walls = [{ board: "box", area: inside.perimeter * 564 + 2 * inside.area, tolerance: 0.125 }];
+const causes = causesOf(inside, walls, 0.5);
 
 describe("the spread of a volume", () => {
   const slope = (f: (d: number) => number) => (f(1e-4) - f(-1e-4)) / 2e-4;
 
   it("comes of the slopes of the box itself", () => {
-    const [thickness, section, length] = causesOf(inside, tolerances);
+    const [thickness, section, length] = causes;
     expect(thickness?.litresPerMm).toBeCloseTo(
       slope((d) => litres(t + d)),
       7,
@@ -30,14 +31,13 @@ describe("the spread of a volume", () => {
   });
 
   it("holds the box that is worst in all of them, to first order", () => {
-    const { worst } = spreadOf(causesOf(inside, tolerances));
+    const { worst } = spreadOf(causes);
     const most = litres(t - 0.125, 0.5, 0.5) - litres(t);
     const least = litres(t) - litres(t + 0.125, -0.5, -0.5);
     expect(worst).toBeCloseTo((most + least) / 2, 4);
   });
 
   it("is likely less than the worst, but no less than any one cause", () => {
-    const causes = causesOf(inside, tolerances);
     const { worst, likely } = spreadOf(causes);
     expect(likely).toBeLessThan(worst);
     for (const { litresPerMm, tolerance } of causes) {

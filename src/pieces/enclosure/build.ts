@@ -36,6 +36,7 @@ import { battensOf, removablesOf } from "./removable/removable.js";
 import type { EnclosureSpec } from "./schema.js";
 import { settledShape } from "./settled.js";
 import type { Shape } from "./shape.js";
+import { spreadOfAir } from "./spread.js";
 import { stepsOf } from "./steps.js";
 import { volumeTerms, wantedL } from "./volume.js";
 
@@ -129,6 +130,7 @@ function airOf(
     name: airName(chamber, around),
     ...(wanted === undefined ? {} : { wantedL: wanted }),
     terms: volumeTerms(chamber, spec, shape, around),
+    spread: spreadOfAir(chamber, spec, shape, around),
     from: [below(around.origin, ...key)],
     inside: clearPoint(chamber.air, standing),
     walls: parts.map(({ id }) => id).filter((id) => !free.includes(id)),

@@ -2,6 +2,7 @@ import { type Finding, type FindingDef, litres, raise, text } from "../../input/
 import type { Check, Plan } from "../../model/build.js";
 import type { Job } from "../../model/job.js";
 import type { Air } from "../../model/piece.js";
+import { netLitres } from "../../model/volume.js";
 import { partOf } from "../standing.js";
 import { type Chamber, chambersOf, closedAirOf } from "./common/air.js";
 
@@ -51,10 +52,6 @@ export const netVolume: Check = {
     ];
   },
 };
-
-export function netLitres({ terms }: Air): number {
-  return terms.reduce((sum, term) => sum + term.litres, 0);
-}
 
 function againstWanted(air: Air, plan: Plan, step: number): readonly Finding[] {
   const wanted = air.wantedL;

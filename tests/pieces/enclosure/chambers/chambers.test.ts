@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { netLitres } from "../../../../src/plan/checks/netVolume.js";
+import { netLitres } from "../../../../src/model/volume.js";
 import { type BoxSpec, planBox } from "../../../property/boxes.js";
 
 const t = 18.2;
