@@ -2,6 +2,7 @@ import type { Built } from "../../model/piece.js";
 import type { Thread } from "./backing/blocks.js";
 import type { JointScrew } from "./joints/jointScrews.js";
 import type { Seat } from "./mounting/seats.js";
+import { terminalsOf } from "./mounting/terminal.js";
 import type { EnclosureSpec } from "./schema.js";
 
 /** What to buy for the box besides its boards. */
@@ -18,7 +19,7 @@ export function buysOf(
     ...counted(seats.map(({ driver, is }) => driver.name ?? `driver ${is}`)),
     ...counted(seats.flatMap(({ screws: own }) => own?.points.map(() => `${own.name} screw`) ?? [])),
     ...counted(rounds),
-    ...(spec.terminal ? [{ item: terminalName(spec.terminal.hole), count: 1 }] : []),
+    ...counted(terminalsOf(spec).map((terminal) => terminalName(terminal.spec.hole))),
     ...(["straps", "bolts", "brackets"] as const).flatMap((kind) => {
       const held = spec["held by"]?.[kind];
       return held ? [{ item: `hold-down ${kind.slice(0, -1)}, rated for the box`, count: held }] : [];

@@ -1,7 +1,7 @@
 import type { FindingDef } from "../../input/finding.js";
 import { chamberFindings } from "./chambers/findings.js";
-import { removableFindings } from "./removable/findings.js";
 import { roundFindings } from "./ports/roundFindings.js";
+import { removableFindings } from "./removable/findings.js";
 
 export const oneFreeSize: FindingDef = {
   code: "one-free-size",

@@ -5,8 +5,8 @@ import { name, words } from "../../job/names.js";
 import { board, cutBy, rowName } from "../common/keys.js";
 import { insideKeys } from "./chambers/keys.js";
 import { jointForms } from "./form/meeting.js";
-import { boltedSchema } from "./removable/keys.js";
 import { roundKeys } from "./ports/roundKeys.js";
+import { boltedSchema } from "./removable/keys.js";
 
 const outside = { min: 60, max: 3000 };
 const across = { min: -5000, max: 5000 };
@@ -62,18 +62,8 @@ export function enclosureSchema(door: Door) {
     stands: standsSchema(door).optional(),
     driver: driverSchema(door).optional(),
     drivers: z.array(driverSchema(door)).min(1).max(12).optional().describe("Several drivers, each with its place."),
-    terminal: z
-      .strictObject({
-        in: face("The face it sits in."),
-        hole: z.union([door.size(hole), door.length(hole)]).describe("Width x height, or a diameter."),
-        at: door.point().optional().describe(onFace),
-        corners: z
-          .enum(["round", "relieved"])
-          .optional()
-          .describe("Relieved where something square seats in the hole."),
-        displaces: door.volume({ min: 0, max: 10 }).optional().describe("What it takes of the air inside."),
-      })
-      .optional(),
+    terminal: terminalSchema(door).optional(),
+    terminals: z.array(terminalSchema(door)).min(1).max(12).optional().describe("Several, each with its place."),
     ...insideKeys(door),
     ...roundKeys(door),
     screws: z
@@ -156,6 +146,16 @@ function driverSchema(door: Door) {
   });
 }
 
+function terminalSchema(door: Door) {
+  return z.strictObject({
+    in: name().describe("The face it sits in."),
+    hole: z.union([door.size(hole), door.length(hole)]).describe("Width x height, or a diameter."),
+    at: door.point().optional().describe(onFace),
+    corners: z.enum(["round", "relieved"]).optional().describe("Relieved where something square seats in the hole."),
+    displaces: door.volume({ min: 0, max: 10 }).optional().describe("What it takes of the air inside."),
+  });
+}
+
 function standsSchema(door: Door) {
   return z.strictObject({
     on: z.literal("floor").optional().describe("It stands on the floor."),
@@ -187,6 +187,7 @@ export type SizeName = (typeof sizeNames)[number];
 
 export type EnclosureSpec = z.output<ReturnType<typeof enclosureSchema>>;
 export type DriverSpec = NonNullable<EnclosureSpec["driver"]>;
+export type TerminalSpec = NonNullable<EnclosureSpec["terminal"]>;
 
 /** The drivers of a box, in the order in which they are named. */
 export const driversOf = ({ driver, drivers }: EnclosureSpec): readonly DriverSpec[] => [

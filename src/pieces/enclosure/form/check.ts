@@ -8,6 +8,7 @@ import type { Around } from "../../../model/piece.js";
 import { rules } from "../../../shop/rules.js";
 import { chamberFindings } from "../chambers/check.js";
 import * as say from "../findings.js";
+import { terminalsOf } from "../mounting/terminal.js";
 import { driversOf, type EnclosureSpec, sizeNames } from "../schema.js";
 import { cornerNames } from "./asked.js";
 import type { Asked, Boards } from "./box.js";
@@ -80,7 +81,7 @@ function nameFindings(spec: EnclosureSpec, { origin, id }: Around): readonly Fin
     ...Object.keys(spec.panels ?? {}).map((found) => ({ found, path: ["panels", found] })),
     ...(spec.driver ? [{ found: spec.driver.in, path: ["driver", "in"] }] : []),
     ...(spec.drivers ?? []).map(({ in: found }, i) => ({ found, path: ["drivers", i, "in"] })),
-    ...(spec.terminal ? [{ found: spec.terminal.in, path: ["terminal", "in"] }] : []),
+    ...terminalsOf(spec).map(({ spec: { in: found }, path }) => ({ found, path: [...path, "in"] })),
     ...(spec["slot ports"] ?? []).map(({ in: found }, i) => ({ found, path: ["slot ports", i, "in"] })),
     ...(spec["round ports"] ?? []).map(({ in: found }, i) => ({ found, path: ["round ports", i, "in"] })),
   ];
