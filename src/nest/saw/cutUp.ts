@@ -23,8 +23,8 @@ const usual: How = { tries: true, rows: true };
  * left and the lower one.
  *
  * Order:  strips of one width follow one another, the widest first, so that narrow ones come last, but for a loose one
- *         that is cut up itself, which takes what is left; where a piece would then be too small to hold, in the order in which they were
- *         packed, in which it never is.
+ *         that is cut up itself, which takes what is left; where a piece would then be too small to hold, the widest last,
+ *         which keeps it large; or else in the order in which they were packed.
  * Rest:   a loose last strip is cut to its size where that leaves something worth keeping whole, unless it is cut up
  *         safely only while it is wide.
  */
@@ -34,8 +34,9 @@ function cutUp(board: Board, wanted: Wanted, sawing: Sawing, how: How): CutUp {
   const [run, room] = along ? [board.length, board.width] : [board.width, board.length];
   const loose = (strip: Strip) => (strip.loose && !(how.rows && isOneBlank(strip.of)) ? 1 : 0);
   const row = how.rows ? inOneRow(wanted.strips, wanted.split, run) : wanted.strips;
-  const sorted = row.toSorted((a, b) => loose(a) - loose(b) || b.size - a.size);
-  const strips = isHeldThroughout(run, room, sorted, sawing) ? sorted : row;
+  const widestFirst = row.toSorted((a, b) => loose(a) - loose(b) || b.size - a.size);
+  const widestLast = row.toSorted((a, b) => loose(a) - loose(b) || a.size - b.size);
+  const strips = [widestFirst, widestLast].find((each) => isHeldThroughout(run, room, each, sawing)) ?? row;
   return takeStrips(board, along, strips, sawing, how);
 }
 

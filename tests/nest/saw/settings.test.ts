@@ -1,7 +1,10 @@
 import { describe, expect, it } from "vitest";
+import type { SawCut, SawnPiece } from "../../../src/model/rip.js";
 import { nestParts } from "../../../src/nest/nest.js";
 import { settingsOf } from "../../../src/nest/saw/ripList.js";
-import { leavesOf } from "../../../src/nest/saw/sawnSheets.js";
+import { sawingOf } from "../../../src/nest/saw/sawing.js";
+import { sawnWorth } from "../../../src/nest/saw/sawnSheets.js";
+import { sampleShop } from "../../fixtures/jobAndShop.js";
 import { blankPart, board, orderOf, plain } from "../../property/nestOrders.js";
 
 type Size = readonly [count: number, length: number, width: number];
@@ -9,7 +12,7 @@ type Size = readonly [count: number, length: number, width: number];
 /**
  * Orders of a workshop on one sheet of 2440 x 1220 with 5 of trim, and the settings that a careful person needs, counted by
  * hand: each true edge, each line along the track, each new place of fence or stop block. One person brings 2440 x 650
- * to the table saw; its sled cuts 650. A setting is worth three hundredths of a sheet: at less, a larger rest may be worth one more.
+ * to the table saw; its sled cuts 650. A setting is worth a hundredth of a sheet, as built in.
  */
 const orders: readonly { readonly name: string; readonly sizes: readonly Size[]; readonly settings: number }[] = [
   {
@@ -97,7 +100,7 @@ const orders: readonly { readonly name: string; readonly sizes: readonly Size[];
   },
 ];
 
-function ripped(sizes: readonly Size[], setting = 0.03) {
+function ripped(sizes: readonly Size[]) {
   const parts = sizes.flatMap(([count, length, width], i) =>
     Array.from({ length: count }, (_, n) => blankPart(`${i}.${n}`, "one", plain(length, width))),
   );
@@ -112,7 +115,7 @@ function ripped(sizes: readonly Size[], setting = 0.03) {
     step: 0.5,
     "longest cross-cut": 650,
     "one person": { length: 2440, width: 650 },
-    setting,
+    setting: 0.01,
   };
   const shop = { ...order.shop, saw, "track saw": { kerf: 2.4, "longest cut": 3100 } };
   return nestParts(order.job, shop, order.plan, order.process, { seed: 1, iterations: 150 }).value!;
@@ -126,17 +129,32 @@ describe("the settings of fence, stop block and line", () => {
       expect(settingsOf(rips!.cuts)).toBeLessThanOrEqual(settings);
     });
 
-  it("are traded for a larger rest as the shop values them", () => {
-    const [order] = orders.filter(({ name }) => name === "long and short narrow parts");
-    const [dear, cheap] = [0.03, 0.01].map((setting) => {
-      const { rips, sheets } = ripped(order!.sizes, setting);
-      const whole = leavesOf(sheets[0]!.sawn!).filter(({ part }) => part === undefined);
-      return { settings: settingsOf(rips!.cuts), rest: Math.max(...whole.map(({ length, width }) => length * width)) };
+  it("are traded for a larger rest at the rate that the shop says", () => {
+    // off a board of 1000 x 1000, without a kerf: two strips of 300 at one setting; or one of 300 and, of it, half
+    const strip = { x: 0, y: 0, length: 1000, width: 300, part: 0 };
+    const off = (cut: Partial<SawCut<number>>): SawCut<number> => ({
+      saw: "table",
+      way: "rip",
+      along: true,
+      size: 300,
+      kerf: 0,
+      ...cut,
     });
-    const more = cheap!.settings - dear!.settings;
-    expect(more).toBeGreaterThan(0);
-    expect(cheap!.rest - dear!.rest).toBeGreaterThan(0.01 * more * 2440 * 1220);
-    expect(cheap!.rest - dear!.rest).toBeLessThan(0.03 * more * 2440 * 1220);
+    const board = { x: 0, y: 0, length: 1000, width: 1000 };
+    const second = {
+      ...board,
+      y: 300,
+      width: 700,
+      cut: off({ off: { ...strip, y: 300, part: 1 }, rest: { ...board, y: 600, width: 400 } }),
+    };
+    const twoStrips = { ...board, cut: off({ off: strip, rest: second }) };
+    const halves = { ...strip, cut: off({ way: "cross-cut", along: false, size: 500, off: strip, rest: strip }) };
+    const oneStrip = { ...board, cut: off({ off: halves, rest: { ...board, y: 300, width: 700 } }) };
+    const worth = (sheet: SawnPiece<number>, setting: number) =>
+      sawnWorth([sheet], { ...sawingOf(sampleShop), setting });
+    // a setting more leaves 700 of the board in place of 400: worth it below three tenths of a board
+    expect(worth(oneStrip, 0.29)).toBeLessThan(worth(twoStrips, 0.29));
+    expect(worth(oneStrip, 0.31)).toBeGreaterThan(worth(twoStrips, 0.31));
   });
 
   it("give walls of one height from one setting of the fence, so that they equal each other", () => {
