@@ -30,8 +30,9 @@ const oddOffcut = fc
     size(320, 1400),
     fc.array(fc.tuple(fc.integer({ min: 2, max: 98 }), size(100, 900)), { minLength: 2, maxLength: 5 }),
     fc.nat(359),
+    fc.constantFrom(0, 0, 5),
   )
-  .map(([base, corners, degrees]) => {
+  .map(([base, corners, degrees, trim]) => {
     const around = [...new Map(corners)].sort(([a], [b]) => a - b);
     const points = around.map(([share, r]) => ({
       x: base / 2 + r * Math.cos((share / 100) * Math.PI),
@@ -43,7 +44,7 @@ const oddOffcut = fc
     return {
       length: max.x - min.x,
       width: max.y - min.y,
-      trim: 0,
+      trim,
       outline: moved(turnedAnyhow, -min.x, -min.y),
       "true edge": "side.1",
     };
