@@ -30,8 +30,9 @@ export const removablePairs: Readonly<Record<string, FormPair>> = {
     raises: stepped(panels({ bottom: { bolted } })),
     spares: stepped(lid),
   },
+  // the front runs over the top
   "bolted-faces-meet": {
-    at: "pieces.box.panels.top.bolted",
+    at: "pieces.box.panels.front.bolted",
     raises: empty(panels({ top: { bolted }, front: { bolted } })),
     spares: empty(panels({ top: { bolted }, bottom: { bolted } })),
   },
@@ -42,7 +43,7 @@ export const removablePairs: Readonly<Record<string, FormPair>> = {
     spares: empty(panels({ top: { bolted: { ...bolted, wide: 120 } } }), box("outside.depth", 277.5)),
   },
   // the batten lies under 18.2 of panel and 3 of gasket, 18.2 thick: its underside at 260.6
-  "batten-in-way": {
+  "board-in-way": {
     at: "pieces.box.terminal",
     raises: empty(lid, terminal(231)),
     spares: empty(lid, terminal(230.5)),
@@ -64,4 +65,41 @@ export const removablePairs: Readonly<Record<string, FormPair>> = {
     raises: empty(lid, ...slot),
     spares: empty(panels({ rear: { bolted } }), ...slot),
   },
+};
+
+const hatch = (more: object = {}) =>
+  box("hatch", { in: "rear", size: "200 x 150", with: "M6 button", gasket: 2, ...more });
+
+/** The same for a hatch, in the rear of 700 x 263.6 between top and bottom. */
+export const hatchPairs: Readonly<Record<string, FormPair>> = {
+  // half of 200, and 30 of overlap
+  "hatch-off-face": {
+    at: "pieces.box.hatch",
+    raises: empty(hatch({ at: [129.9, 150] })),
+    spares: empty(hatch({ at: [130.1, 150] })),
+  },
+  // the side behind is 18.2 thick: 18.2 + 13.5 + 15 + 100
+  "hatch-over-joint": {
+    at: "pieces.box.hatch",
+    raises: empty(hatch({ at: [146.6, 150] })),
+    spares: empty(hatch({ at: [146.8, 150] })),
+  },
+  // twice one and a half of 9
+  "hatch-overlap-short": {
+    at: "pieces.box.hatch.overlap",
+    raises: empty(hatch({ overlap: 26.9 })),
+    spares: empty(hatch({ overlap: 27 })),
+  },
+  // 100 + 30, and half of 60
+  "hatch-meets": {
+    at: "pieces.box.hatch",
+    raises: empty(hatch(), box("terminal", { in: "rear", hole: 60, at: [350 + 159.5, 150] })),
+    spares: empty(hatch(), box("terminal", { in: "rear", hole: 60, at: [350 + 160.1, 150] })),
+  },
+  "hatch-round-too-large": {
+    at: "pieces.box.hatch.round",
+    raises: empty(hatch({ round: 75.1 })),
+    spares: empty(hatch({ round: 74.9 })),
+  },
+  "hatch-stands-out": { at: "pieces.box.hatch", raises: empty(hatch()), spares: empty() },
 };

@@ -29,10 +29,19 @@ import { tubeOfPort } from "./ports/roundBody.js";
 import { dowelItem, portItems } from "./ports/roundBuys.js";
 import { type RoundPort, roundPortsOf } from "./ports/roundPort.js";
 import { roundPortFindings } from "./ports/roundRoom.js";
-import { boltedBuys, boltToBuy } from "./removable/bolts.js";
-import { removableFindings } from "./removable/check.js";
-import { battenJoints, battenParts, boltAxes } from "./removable/parts.js";
-import { battensOf, removablesOf } from "./removable/removable.js";
+import {
+  battenSheets,
+  type ComesOff,
+  comesOffAxes,
+  comesOffBuys,
+  comesOffFindings,
+  comesOffJoints,
+  comesOffOf,
+  comesOffParts,
+  gasketsOf,
+  outsideParts,
+} from "./removable/comesOff.js";
+import { allAsks } from "./removable/hatch/hatch.js";
 import type { EnclosureSpec } from "./schema.js";
 import { settledShape } from "./settled.js";
 import type { Shape } from "./shape.js";
@@ -44,26 +53,29 @@ import { volumeTerms, wantedL } from "./volume.js";
 export function buildBox(spec: EnclosureSpec, size: number, around: Around): Outcome<Built> {
   const shape = settledShape(spec, size, around);
   const seats = seatsOf(spec, shape, around);
-  const threads = threadsOf(around.asks, shape, around.shop);
+  const threads = threadsOf(allAsks(spec, shape, around), shape, around.shop);
   const rounds = roundPortsOf(spec, shape, around);
   const dowels = dowelsOf(spec, shape, around);
-  const removables = removablesOf(spec, shape, around);
-  const fasteners = new Map(removables.map((each) => [each, boltToBuy(each, spec, around).value]));
+  const loose = comesOffOf(spec, shape, around);
   const screwed = screwedJoints(around.id, spec, shape);
   const choices = screwChoicesOf(spec, screwed, around);
   const screws = jointScrewsOf(around.id, screwed, choices.choose);
   const screwFrom = [below(around.origin, spec.screws ? "screws" : "board")];
-  const fitted = { seats, threads, screws, slots: shape.fitOut.slots, removables, rounds };
+  const fitted = { seats, threads, screws, slots: shape.fitOut.slots, rounds, ...loose };
   const inner = innerBoards(shape.fitOut);
   const blocks = blocksOf(threads, around.board(spec.board).thickness, shape);
   const made = [
     ...shape.faces.flatMap((face) => panelParts(face, fitted, spec, shape, around)),
     ...inner.map((board) => innerPart(board, spec, shape, screws, around)),
     ...blockParts(blocks, spec, around),
-    ...removables.flatMap((removable) => battenParts(removable, spec, around)),
+    ...comesOffParts(loose, spec, around),
   ];
   const parts = made.flatMap((outcome) => outcome.value ?? []);
-  const boxAxes = [...screwAxes(around.id, screws, screwFrom), ...seats.flatMap((seat) => seatAxes(around.id, seat)), ...removables.flatMap((each) => boltAxes(each, fasteners.get(each), parts, around.id))];
+  const boxAxes = [
+    ...screwAxes(around.id, screws, screwFrom),
+    ...seats.flatMap((seat) => seatAxes(around.id, seat)),
+    ...comesOffAxes(loose, parts, spec, around),
+  ];
   return {
     value: {
       parts,
@@ -72,19 +84,25 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
         ...liningJoints(shape, around),
         ...inner.flatMap((board) => innerJoints(board, shape, screws, around.id)),
         ...blockJoints(blocks, around.id),
-        ...removables.flatMap((removable) => battenJoints(removable, shape, around.id)),
+        ...comesOffJoints(loose, shape, around),
       ],
-      axes: [...boxAxes.map((axis) => inVehicle(axis, shape)), ...threadAxes(threads, parts)],
+      axes: [
+        ...boxAxes.map((axis) => inVehicle(axis, shape)),
+        ...threadAxes(
+          threads,
+          parts.filter(({ id }) => !outsideParts(loose, around).includes(id)),
+        ),
+      ],
       mounts: seats.map((seat) => mountOf(around, seat, shape)),
       tubes: [
         ...rounds.map((port) => tubeOfPort(port, shape, around.id)),
         ...dowels.stand.map((dowel) => tubeOfDowel(dowel, shape, around.id)),
       ],
-      air: shape.fitOut.chambers.map((chamber) => airOf(chamber, rounds, spec, shape, around, parts, blocks)),
-      steps: stepsOf(spec, shape, around, parts, screws.length, threads.length, removables),
+      air: shape.fitOut.chambers.map((chamber) => airOf(chamber, rounds, loose, spec, shape, around, parts, blocks)),
+      steps: stepsOf(spec, shape, around, parts, screws.length, threads.length, loose),
       buys: [
         ...buysOf(spec, seats, screws, threads, [...rounds.flatMap(portItems), ...dowels.stand.map(dowelItem)]),
-        ...removables.flatMap((each) => boltedBuys(each, fasteners.get(each))),
+        ...comesOffBuys(loose, spec, around),
       ],
     },
     findings: [
@@ -92,7 +110,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
       ...choices.findings,
       ...fitOutFindings(spec, shape, around),
       ...mountingFindings(spec, shape, seats, around),
-      ...removableFindings(removables, fitted, spec, shape, around),
+      ...comesOffFindings(loose, fitted, spec, shape, around),
       ...roundPortFindings(spec, shape, rounds, seats, around),
       ...dowelFindings(dowels.unfit, spec, shape, around),
       ...threadFindings(threads, around),
@@ -109,6 +127,7 @@ function inVehicle(axis: Axis, shape: Shape): Axis {
 function airOf(
   chamber: Chamber,
   rounds: readonly RoundPort[],
+  loose: ComesOff,
   spec: EnclosureSpec,
   shape: Shape,
   around: Around,
@@ -118,14 +137,14 @@ function airOf(
   const { fitOut } = shape;
   const wanted = wantedL(chamber, spec);
   const key = wanted === undefined ? ["outside"] : chamber.name === undefined ? ["net"] : ["chambers", chamber.name];
-  const removables = removablesOf(spec, shape, around);
   const standing = [
     ...innerBoards(fitOut).map(({ sheet }) => sheet),
     ...blocks.flatMap(blockSheets),
-    ...removables.flatMap(battensOf).flatMap(({ layers }) => layers),
+    ...battenSheets(loose),
   ];
-  const gaskets = removables.flatMap(({ rings }) => rings.map(({ gasket }) => gasket));
+  const gaskets = gasketsOf(loose);
   const free = innerBoards({ ...fitOut, dividers: [] }).map(({ role }) => partId(around.id, role));
+  const inside = (id: Part["id"]) => !free.includes(id) && !outsideParts(loose, around).includes(id);
   return {
     name: airName(chamber, around),
     ...(wanted === undefined ? {} : { wantedL: wanted }),
@@ -133,7 +152,7 @@ function airOf(
     spread: spreadOfAir(chamber, spec, shape, around),
     from: [below(around.origin, ...key)],
     inside: clearPoint(chamber.air, standing),
-    walls: parts.map(({ id }) => id).filter((id) => !free.includes(id)),
+    walls: parts.map(({ id }) => id).filter(inside),
     ...(gaskets.length > 0 ? { gaskets } : {}),
     ...([...fitOut.slots, ...rounds].some((port) => port.chamber === chamber) ? { ported: true } : {}),
   };

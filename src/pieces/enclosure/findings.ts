@@ -2,6 +2,7 @@ import type { FindingDef } from "../../input/finding.js";
 import { chamberFindings } from "./chambers/findings.js";
 import { roundFindings } from "./ports/roundFindings.js";
 import { removableFindings } from "./removable/findings.js";
+import { hatchFindings } from "./removable/hatch/findings.js";
 
 export const oneFreeSize: FindingDef = {
   code: "one-free-size",
@@ -259,5 +260,6 @@ export const enclosureFindings: readonly FindingDef[] = [
   roundOverMeetsScrew,
   ...chamberFindings,
   ...removableFindings,
+  ...hatchFindings,
   ...roundFindings,
 ];

@@ -22,6 +22,7 @@ import { terminalDrafts } from "./mounting/terminal.js";
 import { mouthDraft, mouthOn } from "./ports/mouth.js";
 import { roundHoles } from "./ports/roundHole.js";
 import type { RoundPort } from "./ports/roundPort.js";
+import { type Hatch, hatchDrafts } from "./removable/hatch/hatch.js";
 import { boltHoles } from "./removable/parts.js";
 import type { Removable } from "./removable/removable.js";
 import type { EnclosureSpec } from "./schema.js";
@@ -34,6 +35,7 @@ export type Fitted = {
   readonly screws: readonly JointScrew[];
   readonly slots: readonly FittedSlot[];
   readonly removables: readonly Removable[];
+  readonly hatch: Hatch | undefined;
   readonly rounds: readonly RoundPort[];
 };
 
@@ -66,6 +68,7 @@ function panelPart(face: Face, fitted: Fitted, spec: EnclosureSpec, shape: Shape
       ...seats.flatMap((seat) => seatDrafts(around.id, seat)),
       ...terminalDrafts(spec, face, panel, around),
       ...mouthDrafts(face, panel, fitted.slots),
+      ...hatchDrafts(face, panel, fitted.hatch),
       ...roundHoles(face, panel, fitted.rounds),
       ...fitted.threads.filter((thread) => thread.face === face).flatMap(panelHole),
       ...screwDrafts(face, fitted.screws, screwFrom),
@@ -96,6 +99,7 @@ function liningPart(face: Face, fitted: Fitted, spec: EnclosureSpec, around: Aro
         ...seats.flatMap((seat) => liningDrafts(around.id, seat, lining)),
         ...terminalDrafts(spec, face, lining, around),
         ...mouthDrafts(face, lining, fitted.slots),
+        ...hatchDrafts(face, lining, fitted.hatch),
         ...roundHoles(face, lining, fitted.rounds),
         ...fitted.threads.filter((thread) => thread.face === face).flatMap((thread) => liningHole(thread, lining)),
       ],

@@ -31,16 +31,21 @@ export function referencesOf(spec: EnclosureSpec, at: Origin): readonly Referenc
   ];
 }
 
-function boltNames({ panels }: EnclosureSpec, at: Origin): readonly Reference[] {
-  return Object.entries(panels ?? {}).flatMap(([face, { bolted }]): readonly Reference[] => {
-    if (bolted === undefined) return [];
-    const from = below(at, "panels", face, "bolted");
-    const { with: bolt, insert } = bolted;
-    return [
-      { kind: "bolt", name: bolt, at: below(from, "with") },
-      ...(insert === undefined ? [] : [{ kind: "insert" as const, name: insert, at: below(from, "insert") }]),
-    ];
+/** The bolts and inserts of what comes off again, and the board of a hatch. */
+function boltNames({ panels, hatch }: EnclosureSpec, at: Origin): readonly Reference[] {
+  const bolted = Object.entries(panels ?? {}).map(([face, own]) => ({
+    from: below(at, "panels", face, "bolted"),
+    spec: own.bolted,
+  }));
+  const names = [...bolted, { from: below(at, "hatch"), spec: hatch }].flatMap(({ from, spec }): Reference[] => {
+    if (spec === undefined) return [];
+    const insert: Reference[] =
+      spec.insert === undefined ? [] : [{ kind: "insert", name: spec.insert, at: below(from, "insert") }];
+    return [{ kind: "bolt", name: spec.with, at: below(from, "with") }, ...insert];
   });
+  return hatch?.board === undefined
+    ? names
+    : [...names, { kind: "board", name: hatch.board, at: below(at, "hatch", "board") }];
 }
 
 function innerBoardNames(spec: EnclosureSpec, at: Origin): readonly Reference[] {

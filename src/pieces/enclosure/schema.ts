@@ -6,6 +6,7 @@ import { board, cutBy, rowName } from "../common/keys.js";
 import { insideKeys } from "./chambers/keys.js";
 import { jointForms } from "./form/meeting.js";
 import { roundKeys } from "./ports/roundKeys.js";
+import { hatchSchema } from "./removable/hatch/keys.js";
 import { boltedSchema } from "./removable/keys.js";
 
 const outside = { min: 60, max: 3000 };
@@ -63,6 +64,7 @@ export function enclosureSchema(door: Door) {
     driver: driverSchema(door).optional(),
     drivers: z.array(driverSchema(door)).min(1).max(12).optional().describe("Several drivers, each with its place."),
     terminal: terminalSchema(door).optional(),
+    hatch: hatchSchema(door).optional(),
     terminals: z.array(terminalSchema(door)).min(1).max(12).optional().describe("Several, each with its place."),
     ...insideKeys(door),
     ...roundKeys(door),

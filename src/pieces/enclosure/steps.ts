@@ -5,8 +5,8 @@ import type { Around, Step } from "../../model/piece.js";
 import { insideSteps } from "./chambers/steps.js";
 import { endNames } from "./form/extrusion.js";
 import { roundStepsInside, roundStepsOutside } from "./ports/roundSteps.js";
-import type { Removable } from "./removable/removable.js";
-import { boltedSteps, leftOff } from "./removable/steps.js";
+import { type ComesOff, comesOffSteps } from "./removable/comesOff.js";
+import { leftOff } from "./removable/steps.js";
 import { driversOf, type EnclosureSpec } from "./schema.js";
 import type { Shape } from "./shape.js";
 
@@ -18,7 +18,7 @@ export function stepsOf(
   parts: readonly Part[],
   screws: number,
   threads: number,
-  removables: readonly Removable[],
+  loose: ComesOff,
 ): readonly Step[] {
   const all = parts.map((part) => part.id);
   const blocks = all.filter((id) => id.includes("/block."));
@@ -53,7 +53,7 @@ export function stepsOf(
     },
     ...insideSteps(shape, around),
     ...roundStepsInside(spec, shape, around),
-    ...leftOff(removables, around),
+    ...leftOff(loose.removables, around),
     {
       name: "glue",
       parts: all.filter((id) => !blocks.includes(id)),
@@ -92,7 +92,7 @@ export function stepsOf(
       cautions: ["dust", "saw-router"],
     },
     ...roundStepsOutside(spec, shape, around),
-    ...boltedSteps(removables, around),
+    ...comesOffSteps(loose, spec, around),
     {
       name: "driver",
       when: drivers.length > 0,

@@ -11,8 +11,8 @@ import { seatsOf } from "./mounting/seats.js";
 import { terminalsOf } from "./mounting/terminal.js";
 import { dowelL, dowelsOf } from "./ports/dowels.js";
 import { portL, portName, roundPortsOf } from "./ports/roundPort.js";
-import { removablesOf } from "./removable/removable.js";
-import { removableTerms } from "./removable/terms.js";
+import { comesOffTerms } from "./removable/comesOff.js";
+import { allAsks } from "./removable/hatch/hatch.js";
 import type { EnclosureSpec } from "./schema.js";
 import { pointOn, type Shape } from "./shape.js";
 
@@ -30,7 +30,7 @@ export function volumeTerms(chamber: Chamber, spec: EnclosureSpec, shape: Shape,
     { what: "gross inside", litres: (areaOf(section) * (to - from)) / 1e6, shaped: true },
     ...blockTerms(chamber, spec, shape, around),
     ...innerTerms(chamber, shape),
-    ...removableTerms(chamber, removablesOf(spec, shape, around)),
+    ...comesOffTerms(chamber, spec, shape, around),
     ...roundTerms(chamber, spec, shape, around),
     ...seatsOf(spec, shape, around)
       .filter(({ face, at }) => behind(face, at, shape)?.chamber === chamber)
@@ -49,10 +49,12 @@ const taken = (what: string, litres: number | undefined): readonly Term[] =>
 
 function blockTerms(chamber: Chamber, spec: EnclosureSpec, shape: Shape, around: Around): readonly Term[] {
   const board = around.board(spec.board).thickness;
-  return blocksOf(threadsOf(around.asks, shape, around.shop), board, shape).flatMap((block, index): Term[] => {
-    if (block.chamber !== chamber) return [];
-    return [{ what: `block ${index + 1}`, litres: -blockVolumeL(block), shaped: true }];
-  });
+  return blocksOf(threadsOf(allAsks(spec, shape, around), shape, around.shop), board, shape).flatMap(
+    (block, index): Term[] => {
+      if (block.chamber !== chamber) return [];
+      return [{ what: `block ${index + 1}`, litres: -blockVolumeL(block), shaped: true }];
+    },
+  );
 }
 
 /** Braces less their windows, the panels of ports, and the air in those. */

@@ -81,6 +81,7 @@ function nameFindings(spec: EnclosureSpec, { origin, id }: Around): readonly Fin
     ...Object.keys(spec.panels ?? {}).map((found) => ({ found, path: ["panels", found] })),
     ...(spec.driver ? [{ found: spec.driver.in, path: ["driver", "in"] }] : []),
     ...(spec.drivers ?? []).map(({ in: found }, i) => ({ found, path: ["drivers", i, "in"] })),
+    ...(spec.hatch ? [{ found: spec.hatch.in, path: ["hatch", "in"] }] : []),
     ...terminalsOf(spec).map(({ spec: { in: found }, path }) => ({ found, path: [...path, "in"] })),
     ...(spec["slot ports"] ?? []).map(({ in: found }, i) => ({ found, path: ["slot ports", i, "in"] })),
     ...(spec["round ports"] ?? []).map(({ in: found }, i) => ({ found, path: ["round ports", i, "in"] })),

@@ -65,7 +65,7 @@ export function offAir(
 }
 
 /** How far a loop runs out over an outline, mm: 0 where it stays inside. */
-function beyond(loop: Profile, outline: Profile): number {
+export function beyond(loop: Profile, outline: Profile): number {
   const n = outline.length;
   const out = difference({ outer: loop, holes: [] }, [{ outer: outline, holes: [] }]);
   if (out.every((region) => areaOfRegion(region) < tolerance.samePoint)) return 0;

@@ -10,7 +10,7 @@ import type { EnclosureSpec } from "../schema.js";
 import type { Shape } from "../shape.js";
 import { boltToBuy } from "./bolts.js";
 import * as say from "./findings.js";
-import { type Bar, type Holed, inTheWay } from "./inTheWay.js";
+import { type Bar, type CutOut, inTheWay } from "./inTheWay.js";
 import { battensOf, layerRole, type Removable } from "./removable.js";
 
 /** What is wrong with how panels that are bolted on meet their neighbours, before any board is worked out. */
@@ -41,7 +41,8 @@ export function boltedFindings(spec: EnclosureSpec, size: number, around: Around
 /** What is wrong with the panels that are bolted on, as they come out. */
 export function removableFindings(
   removables: readonly Removable[],
-  fitted: Holed,
+  seats: readonly Seat[],
+  cutOuts: readonly CutOut[],
   spec: EnclosureSpec,
   shape: Shape,
   around: Around,
@@ -51,11 +52,11 @@ export function removableFindings(
     ...removables.flatMap((removable) => [
       ...tooNarrow(removable, around),
       ...boltToBuy(removable, spec, around).findings,
-      ...underFrames(removable, fitted.seats, around),
+      ...underFrames(removable, seats, around),
       ...onGasket(removable, shape, around),
       ...portsOn(removable, spec, shape, around),
     ]),
-    ...inTheWay(bars, fitted, spec, shape, around),
+    ...inTheWay(bars, cutOuts, around),
   ];
 }
 

@@ -44,13 +44,13 @@ export const noRoomForBattens: FindingDef = {
     "Inserts stand in battens under the panel, one and a half diameters of their holes from the battens' edges. Between them must be an opening.",
 };
 
-export const battenInWay: FindingDef = {
-  code: "batten-in-way",
+export const boardInWay: FindingDef = {
+  code: "board-in-way",
   severity: "error",
-  words: "the {what} in {face} opens against {batten}",
-  next: "move it by the batten's width, make it smaller, or make the batten narrower",
+  words: "the {what} in {face} opens against {board}",
+  next: "move it by that board's width, make it smaller, or move the board",
   explain:
-    "A batten lies behind the panel there, so the hole does not open into the air, nor does what goes into it fit.",
+    "A batten or a brace is glued behind the panel there, so the hole does not open into the air, nor does what goes into it fit.",
 };
 
 export const boltUnderFrame: FindingDef = {
@@ -84,7 +84,7 @@ export const removableFindings: readonly FindingDef[] = [
   boltedGoesIn,
   boltedFacesMeet,
   noRoomForBattens,
-  battenInWay,
+  boardInWay,
   boltUnderFrame,
   dividerOnGasket,
   portOnBolted,

@@ -17,38 +17,43 @@ import { holeDraft } from "../ports/roundHole.js";
 import type { RoundPort } from "../ports/roundPort.js";
 import type { EnclosureSpec } from "../schema.js";
 import type { Shape } from "../shape.js";
-import { battenInWay } from "./findings.js";
+import { boardInWay } from "./findings.js";
+import type { Hatch } from "./hatch/hatch.js";
 
 /** A bar that is glued inside the box. */
 export type Bar = { readonly role: string; readonly sheet: Sheet; readonly from: Origin };
 
 /** What has holes in a box's faces, besides its terminals. */
-export type Holed = { readonly seats: readonly Seat[]; readonly rounds: readonly RoundPort[] };
+export type Holed = {
+  readonly seats: readonly Seat[];
+  readonly rounds: readonly RoundPort[];
+  readonly hatch: Hatch | undefined;
+};
 
-type CutOut = { readonly what: string; readonly face: Face; readonly region: Region; readonly from: Origin };
+/** A hole in a face, in the axes of its panel. */
+export type CutOut = { readonly what: string; readonly face: Face; readonly region: Region; readonly from: Origin };
 
 /** A finding for every cut-out behind which a bar lies. */
-export function inTheWay(
-  bars: readonly Bar[],
-  fitted: Holed,
-  spec: EnclosureSpec,
-  shape: Shape,
-  around: Around,
-): readonly Finding[] {
-  const cutOuts = cutOutsOf(fitted, spec, shape, around);
+export function inTheWay(bars: readonly Bar[], cutOuts: readonly CutOut[], around: Around): readonly Finding[] {
   return cutOuts.flatMap(({ what, face, region, from }) =>
     bars.flatMap((bar): readonly Finding[] => {
       const lies = footprint(bar, face);
       if (lies === undefined) return [];
       const shared = intersection(region, lies).reduce((sum, each) => sum + areaOfRegion(each), 0);
       if (shared <= tolerance.overlapVolume) return [];
-      const facts = { what: text(what), face: text(face.name), batten: text(bar.role.replaceAll(".", " ")) };
-      return [raise(battenInWay, { at: [from, bar.from], on: [partId(around.id, face.name)], facts })];
+      const facts = { what: text(what), face: text(face.name), board: text(bar.role.replaceAll(".", " ")) };
+      return [raise(boardInWay, { at: [from, bar.from], on: [partId(around.id, face.name)], facts })];
     }),
   );
 }
 
-function cutOutsOf({ seats, rounds }: Holed, spec: EnclosureSpec, { faces }: Shape, around: Around): readonly CutOut[] {
+/** Every hole that something is put into from outside, and the hatch. */
+export function cutOutsOf(
+  { seats, rounds, hatch }: Holed,
+  spec: EnclosureSpec,
+  { faces }: Shape,
+  around: Around,
+): readonly CutOut[] {
   const opening = (what: string, face: Face, drafts: readonly Draft[]): readonly CutOut[] =>
     drafts.flatMap(({ cut, from: [from = around.origin] }) =>
       cut.kind === "opening" ? [{ what: `${what} cut-out`, face, region: cut.region, from }] : [],
@@ -56,8 +61,14 @@ function cutOutsOf({ seats, rounds }: Holed, spec: EnclosureSpec, { faces }: Sha
   return [
     ...seats.flatMap((seat) => opening("driver", seat.face, seatDrafts(around.id, seat))),
     ...rounds.flatMap((port) => opening("port", port.face, [holeDraft(port, port.face.panel)])),
+    ...(hatch ? [hatchCutOut(hatch)] : []),
     ...faces.flatMap((face) => opening("terminal", face, terminalDrafts(spec, face, face.panel, around))),
   ];
+}
+
+export function hatchCutOut({ face, opening, from }: Hatch): CutOut {
+  const outer = opening.map((corner) => ({ ...corner, ...onSheet(face, face.panel, corner) }));
+  return { what: "hatch opening", face, region: { outer, holes: [] }, from };
 }
 
 /** Where a bar lies against the inside of a face, in its panel's axes; none where it does not. */

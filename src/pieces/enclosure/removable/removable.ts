@@ -3,8 +3,8 @@ import { areaOf } from "../../../geometry/measure.js";
 import type { Point, Profile } from "../../../geometry/profile.js";
 import { below, type Origin } from "../../../input/finding.js";
 import type { Around, Gasket } from "../../../model/piece.js";
-import type { Bolt, Shop, ThreadedInsert } from "../../../model/shop.js";
-import { boltRow, insertHoleDepth, insertsFor, rowOf } from "../../../shop/lookups.js";
+import type { Bolt } from "../../../model/shop.js";
+import { boltRow } from "../../../shop/lookups.js";
 import { rules } from "../../../shop/rules.js";
 import { upToStep } from "../../common/method.js";
 import { airBehind } from "../chambers/airBehind.js";
@@ -20,10 +20,8 @@ import type { Shape } from "../shape.js";
 import { partedBy } from "./battens.js";
 import { type BoltedSpec, clampedOf } from "./keys.js";
 import { alongRow, middleOf } from "./row.js";
+import { roomOf, type Seated, seatedIn } from "./seated.js";
 import { innerEdge, openingWithin, stripsAlong } from "./strips.js";
-
-/** The insert that its bolts go into, and how it lies in the battens: in so many boards, one glued behind the other. */
-export type Seated = { readonly name: string; readonly row: ThreadedInsert; readonly layers: number };
 
 /** One batten under a panel: its boards, face first, box frame, and where its bolts stand on the panel's own axes. */
 export type Batten = {
@@ -66,7 +64,7 @@ export function removablesOf(spec: EnclosureSpec, shape: Shape, around: Around):
     if (face === undefined || bolted === undefined) return [];
     const bolt = boltRow(around.shop, bolted.with);
     const { thickness } = around.board(spec.board);
-    const insert = bolt && seatedIn(bolted, bolt, thickness, around.shop);
+    const insert = bolt && seatedIn(bolted.insert, bolt, thickness, around.shop);
     const made = shape.fitOut.chambers.flatMap((chamber) => {
       const air = airBehind(face, chamber.air, shape.extrusion);
       return air === undefined ? [] : [{ chamber, ring: ringOf(chamber, air, face, bolted, insert, thickness, shape) }];
@@ -89,26 +87,11 @@ export function removablesOf(spec: EnclosureSpec, shape: Shape, around: Around):
   });
 }
 
-/** The insert that the job names; else the longest that stays blind in one board, or the shortest of those that do not. */
-function seatedIn(spec: BoltedSpec, { thread }: Bolt, board: number, shop: Shop): Seated | undefined {
-  const layersFor = (row: ThreadedInsert) =>
-    Math.max(1, Math.ceil((insertHoleDepth(row) + rules.tipFloor.value) / board - 1e-9));
-  const known = insertsFor(shop, thread).map(({ name, insert: row }) => ({ name, row, layers: layersFor(row) }));
-  if (spec.insert !== undefined) {
-    const row = rowOf(shop.inserts, spec.insert);
-    return row?.thread === thread ? { name: spec.insert, row, layers: layersFor(row) } : undefined;
-  }
-  return known.findLast(({ layers }) => layers === 1) ?? known[0];
-}
-
 /** How wide battens are, mm: what the insert needs on either side, and no less than is good to glue. */
 function widthOf({ wide }: BoltedSpec, insert: Seated | undefined, step: number | undefined): number {
   if (wide !== undefined) return wide;
   return upToStep(Math.max(rules.battenWidth.value, 2 * roomOf(insert)), step);
 }
-
-/** From an insert's middle to the edge of its batten at the least, mm. */
-export const roomOf = (insert: Seated | undefined): number => rules.insertEdge.value * (insert?.row.hole ?? 0);
 
 function ringOf(
   chamber: Chamber,

@@ -5,7 +5,8 @@ import { insertHoleDepth } from "../../../shop/lookups.js";
 import { clampedOf } from "./keys.js";
 import { battensOf, layerRole, type Removable } from "./removable.js";
 
-type Due = {
+/** A step of what comes off again. */
+export type Due = {
   readonly name: string;
   readonly parts: readonly PartId[];
   readonly words: string;
