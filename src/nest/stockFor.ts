@@ -16,7 +16,7 @@ export const notForTheSaw: FindingDef = {
   code: "offcut-not-for-saw",
   severity: "note",
   words: "{row} of {stock} is left alone by the saw: {reason}",
-  next: "name the side that is straight as its true edge, along the grain where there is one; or give its length and width",
+  next: "name a straight side that nothing stands out beyond as its true edge, along the grain where there is one; or give its length and width",
   explain:
     "A saw goes by a straight edge: of an odd offcut it uses the largest rectangle on the side that is named its true " +
     "edge. Knots and holes are kept out of that rectangle. An offcut that has none is for the machine only.",

@@ -168,6 +168,11 @@ describe("a part that no sheet takes", () => {
   });
 });
 
+it("a part is told to need more to be held, though turned it would not fit at all", () => {
+  const sliver = { one: board({ offcuts: [{ name: "A", length: 800, width: 30, trim: 0 }] }) };
+  expect(codes(sized(500, 20, sliver, { ...sawn, turns: [0, Math.PI / 2] }))).toEqual(["piece-too-small"]);
+});
+
 describe("a near miss", () => {
   const told = (length: number, width: number, more: Partial<Offcut> = {}) =>
     nested(sized(length, width, rack(more)))

@@ -27,7 +27,7 @@ export const pieceTooSmall: FindingDef = {
   code: "piece-too-small",
   severity: "error",
   words:
-    "{parts} fit only what is too small to be held at the saw: a piece is at least {length} long and {width} wide until its last cut",
+    "{parts} {fit} only what is too small to be held at the saw: a piece is at least {length} long and {width} wide until its last cut",
   next: "add a larger offcut or a sheet size to the shop file, or cut them by hand",
   explain:
     "Short and narrow parts are cut last, from a longer strip, so that hands stay away from the blade and the piece lies " +
@@ -112,10 +112,8 @@ export function underKerf(shop: Shop, part: Part, item: NestItem): readonly Find
 /** Whether an item that found no place would have one, were it not for the hands that hold it. */
 export function isTooSmallToHold(item: NestItem, stock: readonly NestStock[], sawing: Sawing): boolean {
   const lies = liesOf(item);
-  const rows = stock.filter((row) => excessOf(lies, row) <= 0);
-  return (
-    rows.length > 0 && rows.every((row) => lies.every((lie) => !canHold(row, blankSize(lie, item, sawing), sawing)))
-  );
+  const fits = stock.flatMap((row) => lies.filter((lie) => excessOf([lie], row) <= 0).map((lie) => ({ row, lie })));
+  return fits.length > 0 && fits.every(({ row, lie }) => !canHold(row, blankSize(lie, item, sawing), sawing));
 }
 
 function canHold(row: NestStock, { w, h }: { readonly w: number; readonly h: number }, sawing: Sawing): boolean {
@@ -131,7 +129,12 @@ export function tooSmallFor(shop: Shop, parts: readonly Part[]): Finding {
   return raise(pieceTooSmall, {
     at: placesOf(parts),
     on: parts.map((part) => part.id),
-    facts: { parts: all(parts.map(nameOf)), length: mm(hold.length), width: mm(hold.width) },
+    facts: {
+      parts: all(parts.map(nameOf)),
+      fit: text(parts.length === 1 ? "fits" : "fit"),
+      length: mm(hold.length),
+      width: mm(hold.width),
+    },
   });
 }
 
