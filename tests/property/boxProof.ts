@@ -1,6 +1,6 @@
 import { expect } from "vitest";
 import { extentsOf } from "../../src/geometry/measure.js";
-import { loadSolids } from "../../src/geometry/solids.js";
+import { loadSolids, type SolidKernel } from "../../src/geometry/solids.js";
 import { blockAround, cornersOf } from "../../src/geometry/solids-apart.js";
 import { tolerance } from "../../src/geometry/tolerance.js";
 import { insideClosed } from "../../src/plan/checks/insideClosed.js";
@@ -46,11 +46,24 @@ export async function proveBox({ job, plan }: PlannedBox): Promise<void> {
     const thin = Math.min(over.part.thickness, into.part.thickness);
     expect(share, `${joint.id} does not meet`).toBeGreaterThan(0.5 * onward * thin * sharedLength(joint.edges, into));
   }
+  kernel.within(() => provePieces(kernel, parts, plan));
   const checks = [
     ...(await insideClosed.run(job, starterShop(), plan)),
     ...(await netVolume.run(job, starterShop(), plan)),
   ];
   expect(checks.map(({ code }) => code)).toEqual([]);
+}
+
+/** Each board inside, alone: what the formula takes off for it is what its solid holds. */
+function provePieces(kernel: SolidKernel, parts: readonly Standing[], { built }: PlannedBox["plan"]): void {
+  for (const { what, litres } of built.air.flatMap(({ terms }) => terms)) {
+    const [, kind, number] = /^(brace|port) (\d+)( panels)?$/.exec(what) ?? [];
+    const own = parts.filter(({ part }) => [`${kind}.${number}`, `${kind} turn.${number}`].includes(part.role));
+    if (own.length === 0) continue;
+    const measured = own.reduce((sum, each) => sum + kernel.volumeOf(boardOf(kernel, each)), 0) / 1e6;
+    const curved = own.some(({ part }) => part.profile.holes.length > 0);
+    expect(Math.abs(measured + litres), what).toBeLessThan((curved ? 1e-4 : 1e-6) * measured);
+  }
 }
 
 /** The edge that meets the other board, less what its ends may give up to other corners. */
