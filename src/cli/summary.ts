@@ -1,8 +1,6 @@
-import { litres } from "../input/finding.js";
 import { type Show, showLength, showQuantity } from "../input/show.js";
 import type { Build, NestedSheet } from "../model/build.js";
-import type { Air } from "../model/piece.js";
-import { netLitres, volumeInWords } from "../model/volume.js";
+import { netLitres, termsInWords, volumeInWords } from "../model/volume.js";
 
 export type Made = { readonly folder: string; readonly files: readonly string[]; readonly changed: number };
 
@@ -45,15 +43,9 @@ export function summaryData(build: Build, made: Made) {
 
 /** Volume wanted and reached, the terms it is made of, and the free sizes settled on. */
 export function volumeLines({ plan, job: { show } }: Build): readonly string[] {
-  const volume = (value: number) => showQuantity(litres(value), show);
   const airs = plan.built.air.flatMap((air) => [
     row(air.name, volumeInWords(air, show)),
-    row(
-      "",
-      alikeTogether(air.terms)
-        .map((term) => `${term.what} ${volume(term.litres)}`)
-        .join(", "),
-    ),
+    row("", termsInWords(air, show)),
   ]);
   const sizes = plan.sizes.map(([piece, size]) => row(piece, `free size settled on ${shownLength(size, show)}`));
   return [...airs, ...sizes];
@@ -92,19 +84,6 @@ export function row(label: string, words: string): string {
 
 export function counted(n: number, what: string): string {
   return `${n} ${what}${n === 1 ? "" : "s"}`;
-}
-
-/** "block 1", "block 2" ... become one term, "6 x block". */
-function alikeTogether(terms: Air["terms"]): readonly { readonly what: string; readonly litres: number }[] {
-  const groups = new Map<string, Air["terms"][number][]>();
-  for (const term of terms) {
-    const name = term.what.replace(/ \d+$/, "");
-    groups.set(name, [...(groups.get(name) ?? []), term]);
-  }
-  return [...groups].map(([name, alike]) => ({
-    what: alike.length === 1 ? alike[0]!.what : `${alike.length} x ${name}`,
-    litres: alike.reduce((sum, term) => sum + term.litres, 0),
-  }));
 }
 
 function shownLength(length: number, show: Show): string {

@@ -1,5 +1,5 @@
 import type { Build } from "../model/build.js";
-import { volumeInWords } from "../model/volume.js";
+import { termsInWords, volumeInWords } from "../model/volume.js";
 import { type Block, paragraph, setBlocks } from "./blocks.js";
 import { type Draft, type Rooms, roomsOf, spilledPages } from "./draft.js";
 import { counted, partCount } from "./partName.js";
@@ -49,7 +49,9 @@ function overview(build: Build, { column }: Rooms): readonly Block[] {
   const stopped = program.withheld ?? [];
   const lines = [
     `${partCount(plan.built.parts.length)} in ${counted(new Set(plan.built.parts.map(({ piece }) => piece)).size, "piece")}`,
-    ...plan.built.air.map((air) => `Air in ${air.name}: ${volumeInWords(air, job.show)}`),
+    ...plan.built.air.map(
+      (air) => `Air in ${air.name}: ${volumeInWords(air, job.show)} (${termsInWords(air, job.show)})`,
+    ),
     ...layout.sheets.map((sheet) => `Sheet ${sheet.sheet}: ${sheetSource(sheet)}`),
     ...(layout.left.length === 0 ? [] : [`No sheet takes: ${layout.left.join(", ")}`]),
     ...(plan.withheld.length === 0 ? [] : [`Not made, see the findings: ${plan.withheld.join(", ")}`]),
