@@ -1,4 +1,4 @@
-import type { Extents, Point } from "../geometry/profile.js";
+import type { Extents, Point, Profile } from "../geometry/profile.js";
 import type { RipPiece } from "../model/rip.js";
 import type { RipStep } from "../nest/saw/ripSteps.js";
 import type { Bend, Item, LineKind } from "./page.js";
@@ -9,6 +9,8 @@ import { shorten, textWidth, write } from "./textBox.js";
 /** Thickness of the bar that stands for fence or stop block, and its distance from the piece, mm of paper. */
 const bar = { thick: 1.6, off: 1 };
 const left = 0.88;
+/** Of a knot. */
+const noGood = 0.62;
 
 /**
  * One step as it is seen from above: the piece as it lay on its sheet, what comes off in white with its name, the rest in
@@ -24,18 +26,20 @@ export function ripPicture(step: RipStep, room: Extents, talk: RipTalk): readonl
   );
   const x0 = room.min.x + edge;
   const y0 = room.min.y + edge + (room.max.y - room.min.y - edge - piece.width * scale) / 2;
+  const at = ({ x, y }: Point) => ({ x: x0 + (x - piece.x) * scale, y: y0 + (y - piece.y) * scale });
+  const drawn = (loop: Profile): readonly Bend[] => loop.map((bend) => ({ bulge: bend.bulge, ...at(bend) }));
   const onPaper = (each: RipPiece): Laid => {
-    const at = ({ x, y }: Point) => ({ x: x0 + (x - piece.x) * scale, y: y0 + (y - piece.y) * scale });
     const corner = at(each);
-    const paths = each.shape?.flatMap(({ outer, holes }) =>
-      [outer, ...holes].map((loop) => loop.map((bend) => ({ bulge: bend.bulge, ...at(bend) }))),
-    );
+    const paths = each.shape?.flatMap(({ outer, holes }) => [outer, ...holes].map(drawn));
     return { box: boxAt(corner.x, corner.y, each.length * scale, each.width * scale), ...(paths && { paths }) };
   };
   const whole = onPaper(piece);
+  const off = step.off.map((each) => ({ each, laid: onPaper(each) }));
   return [
     filled(whole, left),
-    ...step.off.flatMap((each) => offItems(onPaper(each), each, talk)),
+    ...off.flatMap(({ each, laid }) => (each.becomes === "left" ? [] : [filled(laid, 1)])),
+    ...(piece.knots ?? []).map((knot): Item => ({ kind: "fill", paths: [drawn(knot)], grey: noGood })),
+    ...off.flatMap(({ each, laid }) => offItems(laid, each, talk)),
     ...(step.rest ? nameIn(onPaper(step.rest).box, restName(step.rest, talk), step.rest.becomes === "part") : []),
     ...edgesOf(whole, "visible"),
     ...guideItems(whole.box, step),
@@ -53,7 +57,6 @@ const edgesOf = ({ box, paths }: Laid, line: LineKind): readonly Item[] =>
 
 function offItems(laid: Laid, piece: RipPiece, talk: RipTalk): readonly Item[] {
   return [
-    ...(piece.becomes === "left" ? [] : [filled(laid, 1)]),
     ...edgesOf(laid, "narrow"),
     ...nameIn(laid.box, becomesWords(piece, talk).replace(/^part /, ""), piece.becomes === "part"),
   ];

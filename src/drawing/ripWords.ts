@@ -1,3 +1,4 @@
+import { difference } from "../geometry/boolean.js";
 import type { Show } from "../input/show.js";
 import type { Build } from "../model/build.js";
 import type { PartId } from "../model/ids.js";
@@ -56,11 +57,14 @@ export function becomesWords(piece: RipPiece, talk: RipTalk): string {
 }
 
 /** Whether what is left over goes to the rack: a rectangle worth keeping can be cut from it. */
-function isWorthKeeping({ length, width, shape }: RipPiece, { build }: RipTalk): boolean {
+function isWorthKeeping({ length, width, shape, knots = [] }: RipPiece, { build }: RipTalk): boolean {
   const least = leastOffcut(build.shop);
   const [long, short] = [Math.max(length, width), Math.min(length, width)];
   if (long < least.length || short < least.width) return false;
-  return shape === undefined || clearRectangles(shape, least, build.shop.saw.kerf).length > 0;
+  if (shape === undefined) return true;
+  const bad = knots.map((outer) => ({ outer, holes: [] }));
+  const clear = bad.length === 0 ? shape : shape.flatMap((region) => difference(region, bad));
+  return clearRectangles(clear, least, build.shop.saw.kerf).length > 0;
 }
 
 /** What comes off at one step: "3 off 150 × 400: parts B3, B4, B5". */

@@ -95,6 +95,8 @@ export type Within = {
   readonly turn: number;
   /** All of the offcut as it lies on that side, knots and all: from the rectangle's lower left corner. */
   readonly whole?: Region;
+  /** Where that is no good, seen the same way. */
+  readonly knots?: readonly Profile[];
 };
 
 /** One sheet or offcut in use. Sheet frame: x along the length, origin at the corner the machine is zeroed on. */

@@ -1,4 +1,4 @@
-import type { Region } from "../geometry/profile.js";
+import type { Profile, Region } from "../geometry/profile.js";
 import type { PartId } from "./ids.js";
 
 /** A rectangle of a sheet, from its lower left corner. Sheet frame, mm. */
@@ -9,6 +9,8 @@ export type Board = {
   readonly width: number;
   /** Of what is no rectangle: what there is of it, in one piece or several. */
   readonly shape?: readonly Region[];
+  /** Of that: knots in it. */
+  readonly knots?: readonly Profile[];
 };
 
 /** Which saw: along a track that lies on the board, or the table saw with its fence and its sled. */

@@ -31,12 +31,11 @@ export function sawnRow(row: StockRow, grain: boolean, step: number): StockRow |
   const best = others.reduce((a, b) => (areaOf(b) > areaOf(a) ? b : a), first);
   const { length, width, side, x, y, turn } = best;
   const holes = zones.filter(([first]) => first?.by === "hole");
-  return {
-    ...plain,
-    length,
-    width,
-    within: { side, x, y, turn, whole: asItLies(piecedOut(board.outer, holes, best), best) },
-  };
+  const knots = zones.filter(([first]) => first?.by === "knot");
+  const whole = asItLies(piecedOut(board.outer, holes, best), best);
+  const lying = knots.map((knot) => asItLies({ outer: knot, holes: [] }, best).outer);
+  const within = { side, x, y, turn, whole, ...(lying.length > 0 && { knots: lying }) };
+  return { ...plain, length, width, within };
 }
 
 /** What there is of a board, knots and all, with a rectangle of it. */

@@ -97,7 +97,11 @@ describe("the stock for the saw", () => {
     expect(sawnRow({ ...plainRow, zones: [rectangle(0, 0, 80, 80, "clamp")] }, false, 0.5)).toEqual(plainRow);
     const knotty = sawnRow({ ...plainRow, zones: [circle({ x: 700, y: 250 }, 50, "knot")] }, true, 0.5);
     expect(knotty).toMatchObject({ width: 500 });
-    if (typeof knotty !== "string") expect(knotty.length).toBe(650);
+    if (typeof knotty === "string") return;
+    expect(knotty.length).toBe(650);
+    // the board goes on beyond the rectangle, and so far from its corner lies the knot
+    expect(extentsOf(knotty.within!.whole!).max.x).toBe(1000);
+    expect(extentsOf(knotty.within!.knots![0]!).min.x).toBe(650);
   });
 });
 

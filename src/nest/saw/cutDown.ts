@@ -1,9 +1,9 @@
 import { intersection } from "../../geometry/boolean.js";
 import { pointInProfile } from "../../geometry/inside.js";
 import { extentsOf } from "../../geometry/measure.js";
-import type { Extents, Region } from "../../geometry/profile.js";
+import type { Extents, Profile, Region } from "../../geometry/profile.js";
 import { rectangle as profileOf } from "../../geometry/shapes.js";
-import type { NestedSheet } from "../../model/build.js";
+import type { NestedSheet, Within } from "../../model/build.js";
 import type { Board, SawCut, SawnPiece } from "../../model/rip.js";
 import { isLarge, isLargeEnough, sameSize, wayFor } from "./handling.js";
 import type { Sawing } from "./sawing.js";
@@ -14,7 +14,7 @@ export function fromRack(
   sawing: Sawing,
 ): SawnPiece | undefined {
   if (!sawn || within?.whole === undefined) return sawn;
-  return cutDown(sawn, within.whole, within.side, sawing);
+  return cutDown(sawn, { ...within, whole: within.whole }, sawing);
 }
 
 /** The sides of the rectangle at which board may stand out. */
@@ -27,7 +27,8 @@ type Beyond = "top" | "left" | "right";
  * Order: of a rectangle longer than wide first the rip along the true edge, which makes it handy for the sled, then both
  * ends square. Of one wider than long the ends first: its true edge is too short for the fence.
  */
-function cutDown(rectangle: SawnPiece, whole: Region, edge: string, sawing: Sawing): SawnPiece {
+function cutDown(rectangle: SawnPiece, within: Within & { readonly whole: Region }, sawing: Sawing): SawnPiece {
+  const { whole, side: edge, knots = [] } = within;
   const { length, width } = rectangle;
   const order: readonly Beyond[] = length >= width ? ["top", "left", "right"] : ["left", "right", "top"];
   return cutOn(whole, order);
@@ -37,18 +38,18 @@ function cutDown(rectangle: SawnPiece, whole: Region, edge: string, sawing: Sawi
     const box = extentsOf(shape);
     const out = { top: box.max.y - width, left: -box.min.x, right: box.max.x - length }[beyond];
     if (out <= sameSize) return cutOn(shape, others);
-    const withEnd = beyond === "right" && others.length === 0 ? endLeftOn(rectangle, shape, sawing) : undefined;
+    const withEnd = beyond === "right" && others.length === 0 ? endLeftOn(rectangle, shape, knots, sawing) : undefined;
     if (withEnd) return withEnd;
     const isSquare = beyond !== "left" && !others.includes("left");
     const { kerf: blade, ...way } = firstWay(beyond, isSquare, box, rectangle, sawing);
     const kerf = Math.min(blade, out);
     const { kept, waste } = parted(shape, beyond, rectangle, kerf);
     const goesOn = cutOn(kept, others);
-    const away = waste.length > 0 ? { ...boardOf(waste), shape: waste } : undefined;
+    const away = waste.length > 0 ? pieceOf(waste, knots) : undefined;
     const [off, rest] = beyond === "left" ? [away, goesOn] : [goesOn, away];
     const size = { top: width, left: -kerf - leftEndOf(shape, edge), right: length }[beyond];
     const cut = { ...way, along: beyond === "top", size, kerf, ...(off && { off }), ...(rest && { rest }), edge };
-    return { ...boardOf([shape]), shape: [shape], cut };
+    return { ...pieceOf([shape], knots), cut };
   }
 }
 
@@ -56,8 +57,8 @@ function cutDown(rectangle: SawnPiece, whole: Region, edge: string, sawing: Sawi
  * A piece that is crossed into lengths from its square left end, its odd right end left on: it stays on the last rest,
  * and one cut and one setting are spared. Undefined where that last rest is needed, or the cuts would be made otherwise.
  */
-function endLeftOn(piece: SawnPiece, shape: Region, sawing: Sawing): SawnPiece | undefined {
-  const odd = { ...boardOf([shape]), shape: [shape] };
+function endLeftOn(piece: SawnPiece, shape: Region, knots: readonly Profile[], sawing: Sawing): SawnPiece | undefined {
+  const odd = pieceOf([shape], knots);
   const { cut, part } = piece;
   if (!cut) return part === undefined ? odd : undefined;
   if (cut.along || cut.way === "true edge" || !cut.off || !cut.rest) return undefined;
@@ -67,7 +68,7 @@ function endLeftOn(piece: SawnPiece, shape: Region, sawing: Sawing): SawnPiece |
   const beside = { outer: profileOf(cut.rest.x, min.y - 1, max.x + 1, max.y + 1, "sawn"), holes: [] };
   const [left, ...more] = intersection(shape, beside);
   if (!left || more.length > 0) return undefined;
-  const rest = endLeftOn(cut.rest, left, sawing);
+  const rest = endLeftOn(cut.rest, left, knots, sawing);
   return rest && { ...odd, cut: { ...cut, rest } };
 }
 
@@ -107,6 +108,17 @@ type Box = readonly [number, number, number, number];
 function isSplinter(region: Region): boolean {
   const { length, width } = boardOf([region]);
   return Math.min(length, width) <= sameSize;
+}
+
+/** A piece of such a shape, with the knots that reach into its extents. */
+function pieceOf(shape: readonly Region[], knots: readonly Profile[]): Board {
+  const board = boardOf(shape);
+  const inside = knots.filter((knot) => {
+    const { min, max } = extentsOf(knot);
+    const { x, y, length, width } = board;
+    return min.x < x + length && max.x > x && min.y < y + width && max.y > y;
+  });
+  return { ...board, shape, ...(inside.length > 0 && { knots: inside }) };
 }
 
 function boardOf(regions: readonly Region[]): Board {

@@ -84,7 +84,8 @@ function factsOf({ saw, way: usual, along, kerf, size, trouble, edge }: SawCut, 
 
 function pieceOf(name: string, piece: SawnPiece | undefined): RipPiece | undefined {
   if (!piece) return undefined;
-  const { x, y, length, width, shape, part, cut } = piece;
+  const { x, y, length, width, shape, knots, part, cut } = piece;
   const becomes = cut ? "cut" : part === undefined ? "left" : "part";
-  return { name, x, y, length, width, becomes, ...(shape && { shape }), ...(part !== undefined && { part }) };
+  const odd = { ...(shape && { shape }), ...(knots && { knots }) };
+  return { name, x, y, length, width, becomes, ...odd, ...(part !== undefined && { part }) };
 }

@@ -1,7 +1,8 @@
 import { describe, expect, it } from "vitest";
 import { areaOfRegion } from "../../../src/geometry/measure.js";
 import type { Region } from "../../../src/geometry/profile.js";
-import { polygon } from "../../../src/geometry/shapes.js";
+import { circle, polygon } from "../../../src/geometry/shapes.js";
+import { partId, pieceId } from "../../../src/model/ids.js";
 import type { SawCut, SawnPiece } from "../../../src/model/rip.js";
 import { fromRack } from "../../../src/nest/saw/cutDown.js";
 import type { Sawing } from "../../../src/nest/saw/sawing.js";
@@ -45,7 +46,7 @@ const waysOf = (piece: SawnPiece) =>
 
 describe("an odd board", () => {
   it("is ripped with its true edge at the fence, squared at the left and cut to length, all by its true edge", () => {
-    const piece = sawn({ part: "panel" as SawnPiece["part"] & string }, slanting);
+    const piece = sawn({ part: partId(pieceId("a"), "b") }, slanting);
     expect(waysOf(piece)).toEqual([
       ["table", "rip", "along", 400],
       // the good board begins 100 from the left end of the true edge; the blade lies on the waste side of that
@@ -56,7 +57,7 @@ describe("an odd board", () => {
     // above the blade, from 403 on: a trapezium that narrows from 797 - -58.2 to 700 - 0 over 97
     expect(areaOfRegion(rip!.rest!.shape![0]!)).toBeCloseTo(((797 + 58.2 + 700) / 2) * 97, 6);
     expect(square!.off).toMatchObject({ length: 97, y: 0 });
-    expect(end!.off).toEqual({ x: 0, y: 0, length: 800, width: 400, part: "panel" });
+    expect(end!.off).toEqual({ x: 0, y: 0, length: 800, width: 400, part: partId(pieceId("a"), "b") });
   });
 
   it("keeps its right end where the rest is left over anyway, which spares a cut", () => {
@@ -66,7 +67,7 @@ describe("an odd board", () => {
       along: false,
       size: 500,
       kerf: 3,
-      off: { x: 0, y: 0, length: 500, width: 400, part: "panel" as SawnPiece["part"] & string },
+      off: { x: 0, y: 0, length: 500, width: 400, part: partId(pieceId("a"), "b") },
       rest: { x: 503, y: 0, length: 297, width: 400 },
     } as const;
     const piece = sawn({ cut }, slanting);
@@ -92,6 +93,22 @@ describe("an odd board", () => {
     const { track: _, ...bare } = sawing;
     expect(cutsTo(sawn({ width: 662 }, large, bare))[0]!.trouble).toBe("reach");
     expect(cutsTo(sawn({ width: 660 }, large, bare))[0]!.trouble).toBeUndefined();
+  });
+
+  it("tells of the knots in each of its pieces", () => {
+    const knots = [circle({ x: -30, y: 200 }, 10, "knot"), circle({ x: 850, y: 100 }, 10, "knot")];
+    const whole = { x: 0, y: 0, length: 800, width: 400 };
+    const within = { side: "factory", x: 0, y: 0, turn: 0, whole: slanting, knots };
+    const [rip, square, end] = cutsTo(
+      fromRack({ sawn: { ...whole, part: partId(pieceId("a"), "b") }, within }, sawing)!,
+    );
+    expect([rip!.off, rip!.rest, square!.off, square!.rest, end!.rest].map((piece) => piece?.knots?.length)).toEqual([
+      2,
+      undefined,
+      1,
+      1,
+      1,
+    ]);
   });
 
   it("that is the rectangle already is left as it is", () => {
