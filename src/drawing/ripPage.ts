@@ -60,7 +60,7 @@ function besideBlocks(
   const lines = [
     "Cut by cut in this order. Pencil on each piece: the number of its cut and a for what comes off, b for the rest.",
     "What comes off lies at the fence or stop block, with its reference edge against it. Sizes are of what comes off; the blade is beyond.",
-    "Pictures show the piece as it lay on its sheet: the dark bar is the fence, the short one the stop block; a chain line marks the edge one measures from. Along a grey edge only as much comes off as makes it straight and square; a pale bar under an odd piece is the fence of the sled.",
+    "Pictures show the piece as it lay on its sheet: the dark bar is the fence, the short one the stop block; a chain line marks the edge one measures from. Along a grey edge only as much comes off as makes it straight and square; a pale bar under an odd piece is the fence of the sled, a dark spot in it a knot.",
     "In bold: set it anew. Not in bold: it stands right already. Cut all of one setting before moving it, so that they come out equal.",
     "The longer side runs along the fence. Keep pieces long and wide until the last cut.",
     "Check the kerf on a test cut and write it into the shop file.",
