@@ -1,7 +1,10 @@
 import type { NestStock } from "../engine.js";
-import type { Random } from "../random.js";
-import type { Sawing } from "../saw/sawing.js";
-import { type OpenSheet, type Packing, pack, type Rule, usableOf } from "./pack.js";
+import { pick, type Random } from "../random.js";
+import { sheetOf, treeOf } from "./asTree.js";
+import { copyOf, eachFree, itemsIn, type Piece, takeOut } from "./cutTree.js";
+import { type Ground, usableOf } from "./ground.js";
+import { insert, type Spot, type Taste } from "./insert.js";
+import type { OpenSheet, Packing } from "./pack.js";
 import type { Tile } from "./tile.js";
 
 /**
@@ -13,7 +16,7 @@ import type { Tile } from "./tile.js";
  * European Journal of Operational Research 258, 2017 (from memory).
  */
 export type Goal = {
-  readonly sheets: readonly OpenSheet[];
+  readonly sheets: readonly GoalSheet[];
   readonly left: readonly number[];
   /** The area left over as it was at each of the last tries, the oldest replaced by the newest. */
   readonly late: number[];
@@ -22,80 +25,136 @@ export type Goal = {
   readonly area: number;
 };
 
-/** Of how many tries ago a result must be no worse than. */
-const lateness = 12;
+type GoalSheet = { readonly stock: number; readonly tree: Piece };
 
-/** The goal of finding room for what a packing leaves over. */
-export function goalOf({ sheets, left }: Packing, tiles: ReadonlyMap<number, Tile>): Goal {
-  const area = areaOf(left, tiles);
-  return { sheets, left, late: Array.from({ length: lateness }, () => area), tries: 0, area };
-}
-
-/** The goal of doing without one of the sheets of a packing. */
-export function goalWithout(sheet: OpenSheet, { sheets }: Packing, tiles: ReadonlyMap<number, Tile>): Goal {
-  const left = sheet.laid.map(({ item }) => item);
-  return goalOf({ sheets: sheets.filter((each) => each !== sheet), left }, tiles);
-}
-
-/** Whether sheets are as large together as all that is to be laid on them. */
-export function hasRoom(
-  sheets: readonly OpenSheet[],
-  stock: readonly NestStock[],
-  kerf: number,
-  tiles: readonly Tile[],
-): boolean {
-  const room = sheets.reduce((sum, sheet) => {
-    const { w, h } = usableOf(stock[sheet.stock]!, kerf);
-    return sum + w * h;
-  }, 0);
-  return tiles.reduce((sum, { long, short }) => sum + long * short, 0) <= room * (1 + 1e-9);
-}
-
-export type Repacking = {
+/** All that does not change while a goal is pursued. */
+export type Yard = {
   readonly tiles: ReadonlyMap<number, Tile>;
   readonly stock: readonly NestStock[];
   readonly kerf: number;
-  readonly sawing: Sawing | undefined;
+  /** By the rows of the stock. */
+  readonly grounds: readonly Ground[];
+  /** The shortest side of all tiles. */
+  readonly least: number;
   readonly random: Random;
 };
 
+/** Of how many tries ago a result must be no worse than. */
+const lateness = 50;
+
+/** The goal of finding room for what a packing leaves over. */
+export function goalOf({ sheets, left }: Packing, { tiles, grounds }: Yard): Goal {
+  const area = areaOf(left, tiles);
+  const trees = sheets.map((sheet) => ({ stock: sheet.stock, tree: treeOf(sheet, grounds[sheet.stock]!.whole) }));
+  return { sheets: trees, left, late: Array.from({ length: lateness }, () => area), tries: 0, area };
+}
+
+/** The goal of doing without one of the sheets of a packing. */
+export function goalWithout(sheet: OpenSheet, { sheets }: Packing, yard: Yard): Goal {
+  const left = sheet.laid.map(({ item }) => item);
+  return goalOf({ sheets: sheets.filter((each) => each !== sheet), left }, yard);
+}
+
+/** What is laid on the sheets of a goal. */
+export function packingOf({ sheets, left }: Goal): Packing {
+  const used = sheets.filter(({ tree }) => itemsIn(tree).length > 0);
+  return { sheets: used.map(({ tree, stock }) => sheetOf(tree, stock)), left };
+}
+
+/** Whether sheets are as large together as all that is to be laid on them. */
+export function hasRoom(sheets: readonly GoalSheet[], { stock, kerf, tiles }: Yard): boolean {
+  const space = sheets.reduce((sum, sheet) => {
+    const { w, h } = usableOf(stock[sheet.stock]!, kerf);
+    return sum + w * h;
+  }, 0);
+  return areaOf([...tiles.keys()], tiles) <= space * (1 + 1e-9);
+}
+
 /**
- * One try: the tiles of one to three of the sheets and those left over are laid anew on these sheets. The goal is reached
- * when nothing is left.
+ * One try: some of what lies on a few of the sheets is taken out, and that and what is left over is put back where there
+ * is room. The goal is reached when nothing is left.
  */
-export function towards(
-  goal: Goal,
-  { tiles, stock, kerf, sawing, random }: Repacking,
-  rule: Rule,
-  order: (tiles: readonly Tile[]) => readonly Tile[],
-): Goal {
-  const pool = someOf(goal.sheets, 1 + Math.floor(random() * 3), random);
-  const items = pool.flatMap((sheet) => sheet.laid.map(({ item }) => item));
-  const rows = pool.map((sheet): NestStock => ({ ...stock[sheet.stock]!, count: 1, cost: 0 }));
-  const loose = order([...goal.left, ...items].map((item) => tiles.get(item)!));
-  const fresh = pack(loose, rows, kerf, rule, random, sawing);
-  const area = areaOf(fresh.left, tiles);
+export function towards(goal: Goal, yard: Yard): Goal {
+  const { random, tiles, grounds, least } = yard;
+  const some = someOf(goal.sheets, 1 + Math.floor(random() * mostSheets), random);
+  const fresh = some.map(({ stock, tree }) => ({ stock, tree: copyOf(tree) }));
+  const out = ruin(fresh, random);
+  const spots: Spot[] = [];
+  for (const { stock, tree } of fresh)
+    eachFree(tree, 0, 0, (piece, free) => {
+      if (Math.min(free.w, free.h) >= least) spots.push({ piece, free, ground: grounds[stock]! });
+    });
+  const taste: Taste = { power: pick(random, powers), least, blinks };
+  const loose = inOrder(
+    [...goal.left, ...out].map((item) => tiles.get(item)!),
+    random,
+  );
+  const left = loose.filter((tile) => !insert(tile, spots, taste, random)).map(({ item }) => item);
+  const area = areaOf(left, tiles);
   const place = goal.tries % lateness;
   const isTaken = area <= Math.max(goal.area, goal.late[place]!);
   goal.late[place] = isTaken ? area : goal.area;
   const tries = goal.tries + 1;
   if (!isTaken) return { ...goal, tries };
-  const laid = pool.map((sheet, i): OpenSheet => {
-    const now = fresh.sheets.find((each) => each.stock === i);
-    return { stock: sheet.stock, rests: now?.rests ?? [], laid: now?.laid ?? [], corners: new Map() };
-  });
   return {
-    sheets: [...goal.sheets.filter((sheet) => !pool.includes(sheet)), ...laid],
-    left: fresh.left,
+    sheets: [...goal.sheets.filter((sheet) => !some.includes(sheet)), ...fresh],
+    left,
     late: goal.late,
     tries,
     area,
   };
 }
 
-function someOf(sheets: readonly OpenSheet[], count: number, random: Random): readonly OpenSheet[] {
-  const rest = [...sheets];
-  const some: OpenSheet[] = [];
+/** Sheets that one try touches, and what it takes out of each of them, at most. */
+const mostSheets = 3;
+const mostOut = 12;
+
+/** The chance that a spot is overlooked, by which sizes are blurred, and that a piece is looked into rather than taken. */
+const blinks = 0.005;
+const blur = 0.1;
+const goDown = 0.6;
+
+const powers = [0.5, 1, 1.5, 2] as const;
+
+/** Takes some out of the sheets, piece by piece; at least what one of them holds together somewhere. */
+function ruin(sheets: readonly GoalSheet[], random: Random): readonly number[] {
+  const out: number[] = [];
+  for (const { tree } of sheets) {
+    const wanted = 1 + Math.floor(random() * mostOut);
+    const taken = new Set<number>();
+    for (let n = 0; n < 20 && taken.size < wanted; n++) {
+      const items = itemsIn(anyPiece(tree, random));
+      if (items.length <= wanted) for (const item of items) taken.add(item);
+    }
+    takeOut(tree, (item) => taken.has(item));
+    out.push(...taken);
+  }
+  return out;
+}
+
+/** A piece of a sheet: the way down to it ends by chance. */
+function anyPiece(tree: Piece, random: Random): Piece {
+  let piece = tree;
+  while (piece.strips.length > 0 && (piece === tree || random() < goDown))
+    piece = piece.strips[Math.floor(random() * piece.strips.length)]!;
+  return piece;
+}
+
+function inOrder(tiles: readonly Tile[], random: Random): Tile[] {
+  const key = pick(random, keys);
+  const keyed = tiles.map((tile) => ({ tile, key: key(tile) * (1 + blur * (2 * random() - 1)) }));
+  return keyed.sort((a, b) => b.key - a.key || a.tile.item - b.tile.item).map(({ tile }) => tile);
+}
+const keys: readonly [(tile: Tile) => number, ...((tile: Tile) => number)[]] = [
+  (tile) => tile.long * tile.short,
+  (tile) => tile.long,
+  (tile) => tile.short,
+  (tile) => tile.long + tile.short,
+];
+
+function someOf<T>(list: readonly T[], count: number, random: Random): readonly T[] {
+  const rest = [...list];
+  const some: T[] = [];
   while (some.length < count && rest.length > 0) some.push(...rest.splice(Math.floor(random() * rest.length), 1));
   return some;
 }

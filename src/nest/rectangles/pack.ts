@@ -1,7 +1,8 @@
 import type { NestStock } from "../engine.js";
 import { pick, type Random } from "../random.js";
 import type { Sawing } from "../saw/sawing.js";
-import { splitsHeld } from "../saw/splitsHeld.js";
+import type { Piece } from "./cutTree.js";
+import { type Ground, groundOf } from "./ground.js";
 import { noise, type Rest, type Span, type Split, spanIn, splitRest } from "./rest.js";
 import type { Tile, TileLie } from "./tile.js";
 
@@ -38,6 +39,8 @@ export type OpenSheet = {
   readonly laid: Laid[];
   /** By the rests that share them. */
   readonly corners: Map<Rest, Corner>;
+  /** How it is cut up, where no row of tiles says so (relay.ts). */
+  readonly tree?: Piece;
 };
 /** A tile of which it is not decided yet how its rest is parted, and what lies beside and above it, each with the corner. */
 type Corner = { readonly laid: Laid; readonly right: Rest; readonly above: Rest };
@@ -54,9 +57,6 @@ type Spot = {
   readonly cost: number;
 };
 
-/** The whole usable area of a sheet, and the ways in which a hand can part a rest of it; without saws any will do. */
-type Ground = { readonly whole: Rest; readonly splits: (rest: Rest, w: number, h: number) => readonly Split[] };
-
 /** Lays the tiles one after another, each in the best rest of all open sheets, every rest parted by full cuts. */
 export function pack(
   tiles: readonly Tile[],
@@ -69,10 +69,7 @@ export function pack(
   const used = stock.map(() => 0);
   const sheets: OpenSheet[] = [];
   const left: number[] = [];
-  const grounds = stock.map((row): Ground => {
-    const whole = usableOf(row, kerf);
-    return { whole, splits: sawing ? splitsHeld(whole, row.trim, kerf, sawing) : anySplit };
-  });
+  const grounds = stock.map((row) => groundOf(row, kerf, sawing));
   const least = Math.min(...tiles.map((tile) => tile.short));
   const open = (row: number): OpenSheet => {
     used[row] = used[row]! + 1;
@@ -102,14 +99,6 @@ export function pack(
   }
   return { sheets: sheets.filter((sheet) => sheet.laid.length > 0), left };
 }
-
-/** The part of a sheet inside its trim, with one kerf added. */
-export function usableOf(row: NestStock, kerf: number): Rest {
-  return { x: 0, y: 0, w: row.length - 2 * row.trim + kerf, h: row.width - 2 * row.trim + kerf };
-}
-
-const bothSplits: readonly Split[] = ["along", "across"];
-const anySplit = () => bothSplits;
 
 const fitsAlone = (tile: Tile, { whole, splits }: Ground): boolean =>
   tile.lies.some((lie) => {

@@ -8,9 +8,10 @@ import {
   type NestSearch,
 } from "../engine.js";
 import { pick, type Random, randomFrom } from "../random.js";
-import { placedOn, sawnSheet, sawnWorth } from "../saw/sawnSheets.js";
+import { placedOn, sawnSheet, sawnWorth, smallCuts } from "../saw/sawnSheets.js";
 import { stockWorth } from "../stockWorth.js";
-import { type Goal, goalOf, goalWithout, hasRoom, type Repacking, towards } from "./goal.js";
+import { type Goal, goalOf, goalWithout, hasRoom, packingOf, towards, type Yard } from "./goal.js";
+import { groundOf } from "./ground.js";
 import { type OpenSheet, type Packing, pack, type Rule } from "./pack.js";
 import { laidOn, repacked } from "./repack.js";
 import { kerfOf, type Tile, tilesOf } from "./tile.js";
@@ -36,8 +37,10 @@ export function beginRectangles(order: NestOrder): NestSearch {
   const random = randomFrom(order.seed);
   const search: Search = { order, kerf, all, tiles, random };
   const { stock, sawing } = order;
-  const repacking: Repacking = { tiles, stock, kerf, sawing, random };
-  const anew = (loose: readonly Tile[]) => sorted(loose, random, 0.25);
+  // what wants room of its own beside the kerf, or lies in openings, is not put back piece by piece
+  const isPlain = all.every(({ pad, lies }) => pad === 0 && lies.every(({ openings }) => openings.length === 0));
+  const least = all.reduce((shortest, tile) => Math.min(shortest, tile.short), Number.POSITIVE_INFINITY);
+  const yard: Yard = { tiles, stock, kerf, grounds: stock.map((row) => groundOf(row, kerf, sawing)), least, random };
   let goal: { readonly from: readonly number[]; readonly now: Goal; readonly least: number } | undefined;
   let best: Attempt | undefined;
   let given: NestFound | undefined;
@@ -62,18 +65,19 @@ export function beginRectangles(order: NestOrder): NestSearch {
   /** One try to do with a sheet less than the best layout; false where that cannot be. */
   const aim = (from: Attempt): boolean => {
     const stockWorth = from.worth.slice(0, stockPlaces);
+    if (!isPlain) return false;
     if (goal === undefined || goal.now.tries >= longestGoal || isBetter(stockWorth, goal.from)) {
-      const now = nextGoal(search, from.packing);
+      const now = nextGoal(yard, from.packing);
       goal = { from: stockWorth, now, least: now.area };
     }
-    if (goal.now.sheets.length === 0 || !hasRoom(goal.now.sheets, stock, kerf, all)) return false;
-    const now = towards(goal.now, repacking, { ...anyRule(random), split: "late" }, anew);
-    const isNearer = now.area < goal.least;
-    goal = { ...goal, now, least: Math.min(now.area, goal.least) };
-    if (!isNearer) return true;
+    if (goal.now.sheets.length === 0 || !hasRoom(goal.now.sheets, yard)) return false;
+    const { least } = goal;
+    for (let n = 0; n < triesAtOnce && goal.now.area >= least; n++) goal = { ...goal, now: towards(goal.now, yard) };
+    if (goal.now.area >= least) return true;
+    goal = { ...goal, least: goal.now.area };
     // what is left still needs another sheet, but less of it
-    const packing = completed(search, now);
-    take({ ...from, packing, worth: worthOf(order, all, packing) });
+    const packing = completed(search, goal.now);
+    if (isHeldAsWell(order, packing, from.packing)) take({ ...from, packing, worth: worthOf(order, all, packing) });
     return true;
   };
   return {
@@ -96,12 +100,24 @@ const mostGreedy = 100;
 /** Of so many layouts that are not made from nothing one is repacked; the others aim at a sheet less. */
 const repackings = 4;
 
+/** Tries towards a goal that take about as long as a layout that is repacked. */
+const triesAtOnce = 10;
+
 /** Tries towards a goal before another is chosen. */
 const longestGoal = 20_000;
 
+/** Tiles taken out and put back can leave pieces in between smaller than they were when a tile was put there. */
+function isHeldAsWell({ stock, sawing }: NestOrder, packing: Packing, other: Packing): boolean {
+  if (!sawing) return true;
+  const small = ({ sheets }: Packing) =>
+    sheets.reduce((sum, sheet) => sum + smallCuts(sheet, stock[sheet.stock]!, sawing), 0);
+  const count = small(packing);
+  return count === 0 || count <= small(other);
+}
+
 /** A goal that is not quite reached as a layout: what is left lies on what other sheets there are. */
-function completed({ order, kerf, tiles, random }: Search, { sheets, left }: Goal): Packing {
-  const used = sheets.filter((sheet) => sheet.laid.length > 0);
+function completed({ order, kerf, tiles, random }: Search, goal: Goal): Packing {
+  const { sheets: used, left } = packingOf(goal);
   if (left.length === 0) return { sheets: used, left };
   const rows = order.stock.map((row, i) => ({
     ...row,
@@ -117,10 +133,11 @@ function completed({ order, kerf, tiles, random }: Search, { sheets, left }: Goa
 }
 
 /** To find room for what is left over; where nothing is, to do without one of the sheets, mostly the least filled. */
-function nextGoal({ tiles, random }: Search, packing: Packing): Goal {
+function nextGoal(yard: Yard, packing: Packing): Goal {
+  const { tiles, random } = yard;
   const byFill = [...packing.sheets].sort((a, b) => laidOn(a, tiles) - laidOn(b, tiles));
   const some = byFill[Math.floor(random() ** 3 * byFill.length)];
-  return packing.left.length > 0 || some === undefined ? goalOf(packing, tiles) : goalWithout(some, packing, tiles);
+  return packing.left.length > 0 || some === undefined ? goalOf(packing, yard) : goalWithout(some, packing, yard);
 }
 
 type Search = {
@@ -195,22 +212,30 @@ function exchanged(tiles: readonly Tile[], random: Random): Tile[] {
 function worthOf(order: NestOrder, tiles: readonly Tile[], packing: Packing, best?: readonly number[]): number[] {
   const stock = takenWorth(order, tiles, packing);
   // how sheets are sawn takes longest to work out, and decides only between layouts of one stock
-  if (best && isBetter(best.slice(0, stock.length), stock)) return [...stock, 0];
-  return [...stock, sheetsWorth(order, packing)];
+  if (best && isBetter(best.slice(0, stock.length), stock)) return [...stock, 0, 0];
+  return [...stock, ...sheetsWorth(order, tiles, packing)];
 }
 
 /** The first places of a layout's worth, which are those of the stock it takes. */
 const stockPlaces = 5;
 
-/** Between layouts of the same stock: the largest rectangle left in one piece, and at saws the settings too. */
-function sheetsWorth({ stock, sawing }: NestOrder, { sheets }: Packing): number {
-  if (sawing)
-    return sawnWorth(
-      sheets.map((sheet) => sawnSheet(sheet, stock[sheet.stock]!, sawing)),
-      sawing,
-    );
+/**
+ * Between layouts of the same stock: at saws the settings and the largest piece that stays whole; else how evenly sheets
+ * are filled (one full and one nearly empty are better than two halves) and the largest rectangle left in one piece.
+ */
+function sheetsWorth(
+  { stock, sawing }: NestOrder,
+  tiles: readonly Tile[],
+  { sheets }: Packing,
+): readonly [number, number] {
+  if (sawing) {
+    const sawn = sheets.map((sheet) => sawnSheet(sheet, stock[sheet.stock]!, sawing));
+    return [sawnWorth(sawn, sawing), 0];
+  }
+  const areas = new Map(tiles.map(({ item, long, short }) => [item, long * short]));
+  const laid = sheets.map((sheet) => sheet.laid.reduce((sum, { item }) => sum + areas.get(item)!, 0));
   const rests = sheets.flatMap((sheet) => sheet.rests.map((rest) => rest.w * rest.h));
-  return -rests.reduce((most, area) => Math.max(most, area), 0);
+  return [-laid.reduce((sum, area) => sum + area ** 2, 0), -rests.reduce((most, area) => Math.max(most, area), 0)];
 }
 
 /** The area that found no place, and what the sheets are worth. */

@@ -7,7 +7,7 @@ import type { Shop } from "../../model/shop.js";
 import { nameOf } from "../../plan/standing.js";
 import type { NestItem, NestStock } from "../engine.js";
 import { excessOf, liesOf } from "../lies.js";
-import { usableOf } from "../rectangles/pack.js";
+import { usableOf } from "../rectangles/ground.js";
 import { blankSize } from "./blankSize.js";
 import { fromRack } from "./cutDown.js";
 import { type Sawing, sawingOf, widestKerf } from "./sawing.js";

@@ -14,6 +14,13 @@ export function sawnSheet(sheet: OpenSheet, row: NestStock, sawing: Sawing): Saw
   return wanted ? cutUpSheet(board, row.trim, wanted, sawing).piece : board;
 }
 
+/** How many of its cuts are made of pieces too small to hold. */
+export function smallCuts(sheet: OpenSheet, row: NestStock, sawing: Sawing): number {
+  const board = { x: 0, y: 0, length: row.length, width: row.width };
+  const wanted = wantedOf(sheet, widestKerf(sawing), sawing.step);
+  return wanted ? cutUpSheet(board, row.trim, wanted, sawing).small : 0;
+}
+
 /** Where the items lie on a sheet that is sawn so: each in the middle of its blank. */
 export function placedOn(
   sawn: SawnPiece<number>,

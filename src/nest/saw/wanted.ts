@@ -1,3 +1,4 @@
+import type { Piece } from "../rectangles/cutTree.js";
 import type { OpenSheet } from "../rectangles/pack.js";
 import type { Rest, Split } from "../rectangles/rest.js";
 
@@ -17,16 +18,32 @@ export type Strip = { readonly size: number; readonly of: Wanted; readonly loose
  * one row of strips, and each strip is as wide as what lies in it, in the fence's steps.
  */
 export function wantedOf(sheet: OpenSheet, kerf: number, step: number): Wanted | undefined {
+  if (sheet.tree) return treeWanted(sheet.tree);
   const inRest = new Map(sheet.laid.map((laid) => [laid.rest, laid]));
   const [first] = sheet.laid;
   return first && wantedIn(first.rest);
+
+  function treeWanted({ item, turn, w, h, across, strips: pieces, left }: Piece): Wanted {
+    if (item !== undefined) return { kind: "blank", item, turn, w: w - kerf, h: h - kerf };
+    const split = across ? "across" : "along";
+    const all = pieces.map((piece, i): Strip => {
+      const of = treeWanted(piece);
+      const size = Math.min((across ? piece.w : piece.h) - kerf, stepUp(needOf(of, split, kerf)));
+      return { size, of, ...(left === 0 && i === pieces.length - 1 && { loose: true }) };
+    });
+    return strips(split, all);
+  }
+
+  function stepUp(size: number): number {
+    return Math.ceil(size / step - 1e-6) * step;
+  }
 
   function asStrips(rest: Rest | undefined, split: Split): readonly Strip[] {
     const wanted = wantedIn(rest);
     if (rest === undefined || wanted === undefined) return [];
     if (wanted.kind === "strips" && wanted.split === split) return wanted.strips;
     const whole = (split === "along" ? rest.h : rest.w) - kerf;
-    const need = Math.ceil(needOf(wanted, split, kerf) / step - 1e-6) * step;
+    const need = stepUp(needOf(wanted, split, kerf));
     return [{ size: Math.min(whole, need), of: wanted, loose: true }];
   }
 
