@@ -43,7 +43,7 @@ function sizesOf(box: BoxSpec): Readonly<Record<(typeof sizes)[number], number>>
 type Corner = { readonly at: readonly [number, number] };
 
 /** The walls of a box by name, in the order of its section; profiles name theirs here. */
-function namedWalls(box: BoxSpec): { readonly box: BoxSpec; readonly walls: readonly string[] } {
+export function namedWalls(box: BoxSpec): { readonly box: BoxSpec; readonly walls: readonly string[] } {
   const outside = box["outside"] as Readonly<Record<string, unknown>>;
   const view = "side" in outside ? "side" : "plan" in outside ? "plan" : undefined;
   if (view === undefined) return { box, walls: ["rear", "right", "front", "left"] };

@@ -1,6 +1,6 @@
 import type { Frame } from "../../geometry/frame.js";
 import { loadSolids, type SolidKernel, type SolidRef } from "../../geometry/solids.js";
-import { separation } from "../../geometry/solids-apart.js";
+import { type StandingBlock, separation } from "../../geometry/solids-apart.js";
 import { tolerance } from "../../geometry/tolerance.js";
 import { type Finding, type FindingDef, mm, raise, text } from "../../input/finding.js";
 import type { Check } from "../../model/build.js";
@@ -154,7 +154,7 @@ function againstDrivers(scene: Scene, rounds: readonly Round[]): readonly Findin
   return drivers(scene).flatMap(({ mount, driver }) => {
     const { basket, magnet } = bodiesOf(driver);
     const hits = (body: Body | undefined, what: string, guess: number) =>
-      body === undefined
+      body === undefined || !isNear(blockOfBody(body, mount.at), rounds)
         ? []
         : hitOf(
             kernel,
@@ -183,6 +183,7 @@ function drivers({ job, mounts }: Scene): readonly { readonly mount: Mount; read
 function againstTubes({ kernel, tube, later }: Scene, rounds: readonly Round[]): readonly Finding[] {
   return later.flatMap((other) => {
     const theirs = roundsOf(other);
+    if (!areNear(rounds, theirs)) return [];
     const along = [rounds[0]!.at, theirs[0]!.at];
     return hitOf(kernel, solidOf(kernel, rounds), solidOf(kernel, theirs), along, other).map(({ depth }) => {
       const facts = { tube: text(tube.name), other: text(other.name), deep: mm(depth) };
@@ -204,10 +205,14 @@ function beforeEnd(scene: Scene): readonly Finding[] {
       .flatMap((part) => hitOf(kernel, solid, boardOf(kernel, part), [end.at, part.at], nameOf(part.part))),
     ...drivers(scene).flatMap(({ mount, driver }) =>
       [bodiesOf(driver).basket, bodiesOf(driver).magnet].flatMap((body) =>
-        body ? hitOf(kernel, solid, bodyOf(kernel, body, mount.at), [end.at, mount.at], mount.driver) : [],
+        body && isNear(blockOfBody(body, mount.at), [before])
+          ? hitOf(kernel, solid, bodyOf(kernel, body, mount.at), [end.at, mount.at], mount.driver)
+          : [],
       ),
     ),
-    ...others.flatMap((other) => hitOf(kernel, solid, solidOf(kernel, roundsOf(other)), [end.at], other.name)),
+    ...others
+      .filter((other) => areNear([before], roundsOf(other)))
+      .flatMap((other) => hitOf(kernel, solid, solidOf(kernel, roundsOf(other)), [end.at], other.name)),
   ];
   const [nearest] = hits
     .map(({ what, shared }) => ({ what, room: kernel.extentsOf(shared, end.at)!.min[2] }))
@@ -219,8 +224,11 @@ function beforeEnd(scene: Scene): readonly Finding[] {
   return [raise(portEndNear, { at: tube.from, on: [tube.piece], facts: { ...facts, ...shorter } })];
 }
 
-const isNear = (part: Standing, rounds: readonly Round[]): boolean =>
-  rounds.some(({ at, body }) => separation(part, blockOfBody(body, at)) < -tolerance.contact);
+const isNear = (block: StandingBlock, rounds: readonly Round[]): boolean =>
+  rounds.some(({ at, body }) => separation(block, blockOfBody(body, at)) < -tolerance.contact);
+
+const areNear = (one: readonly Round[], other: readonly Round[]): boolean =>
+  other.some(({ at, body }) => isNear(blockOfBody(body, at), one));
 
 const solidOf = (kernel: SolidKernel, rounds: readonly Round[]): SolidRef =>
   kernel.union(rounds.map(({ at, body }) => bodyOf(kernel, body, at)));

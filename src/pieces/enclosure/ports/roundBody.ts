@@ -1,7 +1,7 @@
 import { flareAcross } from "../../../acoustics/flare.js";
-import { compose, type Frame, frameAlong, place, turn, type Vector } from "../../../geometry/frame.js";
+import { compose, dot, type Frame, frameAlong, place, turn, type Vector } from "../../../geometry/frame.js";
 import type { PieceId } from "../../../model/ids.js";
-import type { Stretch, Tube } from "../../../model/piece.js";
+import type { Tube } from "../../../model/piece.js";
 import { frameOn, type Shape } from "../shape.js";
 import { portName, type RoundPort, straightsOf } from "./roundPort.js";
 
@@ -58,23 +58,38 @@ const shortest = 1e-6;
 /** A port as the room that it takes behind its wall, vehicle frame. */
 export function tubeOfPort(port: RoundPort, { stands }: Pick<Shape, "stands">, piece: PieceId): Tube {
   const frame = compose(stands, frameOn(port.face, port.at));
-  const places = stations(port);
-  const stretches = places.slice(1).map((to, i): Stretch => {
-    const from = places[i]!;
-    const [a, b] = [middleOf(port, from).at, middleOf(port, to).at];
-    const length = Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
-    const along: Vector = [(b[0] - a[0]) / length, (b[1] - a[1]) / length, (b[2] - a[2]) / length];
-    return { at: seenOut(frame, { at: a, along }), length, d: acrossAt(port, from), dTo: acrossAt(port, to) };
-  });
-  const at = seenOut(frame, middleOf(port, port.long));
   const run = straightsOf(port).at(-1) ?? 0;
+  const at = seenOut(frame, middleOf(port, port.long));
   return {
     name: portName(port),
     piece,
     from: [port.from],
-    stretches,
+    stretches: stretchesOf(port).map((stretch) => ({ ...stretch, at: seenOut(frame, stretch.at) })),
     end: { at, d: port.outside, run, long: port.long },
   };
+}
+
+/** Straight pieces from station to station. Where they turn each is carried on until the outsides of the two meet. */
+function stretchesOf(port: RoundPort) {
+  const places = stations(port).map((s) => ({ d: acrossAt(port, s), at: middleOf(port, s).at }));
+  const pieces = places.slice(1).map((to, i) => {
+    const from = places[i]!;
+    const way: Vector = [to.at[0] - from.at[0], to.at[1] - from.at[1], to.at[2] - from.at[2]];
+    const length = Math.hypot(...way);
+    const along: Vector = [way[0] / length, way[1] / length, way[2] / length];
+    return { from, to, length, along };
+  });
+  const longer = (i: number): number => {
+    const [one, two] = [pieces[i - 1], pieces[i]];
+    const turned = one && two ? Math.acos(Math.min(1, dot(one.along, two.along))) : 0;
+    return turned < 1e-6 ? 0 : (places[i]!.d / 2) * Math.tan(turned / 2);
+  };
+  return pieces.map(({ from, to, length, along }, i) => {
+    const before = longer(i);
+    const [x, y, z] = from.at;
+    const at: Vector = [x - along[0] * before, y - along[1] * before, z - along[2] * before];
+    return { at: { at, along }, length: length + before + longer(i + 1), d: from.d, dTo: to.d };
+  });
 }
 
 function seenOut(frame: Frame, { at, along }: Middle): Frame {

@@ -1,0 +1,71 @@
+import fc from "fast-check";
+import type { BoxSpec } from "./boxes.js";
+import { boxes } from "./boxes.js";
+import { namedWalls } from "./fitOuts.js";
+
+const whole = (min: number, max: number) => fc.integer({ min, max });
+
+const flare = fc.option(fc.record({ widens: whole(4, 30), long: whole(5, 40) }), { freq: 1 });
+
+const tube = fc.record({
+  face: whole(0, 20),
+  outside: whole(30, 60),
+  wall: fc.option(whole(2, 5), { freq: 1 }),
+  rest: whole(10, 90),
+  outer: flare,
+  inner: flare,
+  elbow: fc.option(
+    fc.record({
+      after: whole(30, 60),
+      bends: whole(50, 90),
+      turns: whole(20, 100),
+      to: fc.constantFrom("up", "down", "left", "right"),
+    }),
+    { freq: 1 },
+  ),
+});
+
+const bar = fc.record({
+  across: fc.constantFrom("width", "depth", "height"),
+  at: fc.tuple(whole(80, 160), whole(80, 160)),
+  thick: whole(8, 30),
+});
+
+type Tube = typeof tube extends fc.Arbitrary<infer T> ? T : never;
+
+function portOf({ outside, wall, rest, outer, inner, elbow }: Tube, face: string) {
+  const widened = (end: Tube["outer"]) => end && { mouth: outside + end.widens, long: end.long };
+  const [first, last] = [widened(outer), widened(inner)];
+  const bend = elbow ? elbow.after + (((outside * elbow.bends) / 100) * elbow.turns * Math.PI) / 180 : 40;
+  const long = Math.ceil(bend) + (last?.long ?? 0) + rest;
+  return {
+    in: face,
+    ...(wall === null ? { outside } : { inside: outside - 2 * wall, wall }),
+    long,
+    ...(first || last ? { flares: { ...(first ? { outer: first } : {}), ...(last ? { inner: last } : {}) } } : {}),
+    ...(elbow
+      ? {
+          elbow: {
+            after: elbow.after,
+            radius: (outside * elbow.bends) / 100,
+            turns: `${elbow.turns}deg`,
+            to: elbow.to,
+          },
+        }
+      : {}),
+  };
+}
+
+/** Boxes of all forms with a port of tube in the middle of a face, and perhaps a dowel. What does not fit is refused. */
+export const portedBoxes: fc.Arbitrary<BoxSpec> = fc
+  .tuple(boxes, tube, fc.option(bar, { freq: 1 }))
+  .map(([drawn, port, dowel]): BoxSpec => {
+    const { box, walls } = namedWalls(drawn);
+    const ends = "side" in (box["outside"] as object) ? ["left", "right"] : ["top", "bottom"];
+    const faces = [...walls, ...ends];
+    return {
+      ...box,
+      "round ports": [portOf(port, faces[port.face % faces.length]!)],
+      ...(dowel ? { dowels: [dowel] } : {}),
+    };
+  });
