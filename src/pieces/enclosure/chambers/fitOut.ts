@@ -38,8 +38,15 @@ export type Unfit =
   | {
       readonly what: "brace";
       readonly index: number;
-      readonly why: "chamber" | "outside" | "corner" | "window" | "port";
+      readonly why: "chamber" | "outside" | "corner" | "port";
       readonly reach: readonly [number, number];
+    }
+  | {
+      readonly what: "brace";
+      readonly index: number;
+      readonly why: "window";
+      readonly at: number;
+      readonly sheet: Sheet;
     }
   | { readonly what: "slot"; readonly index: number; readonly why: "chamber" | "wall" }
   | { readonly what: "slot"; readonly index: number; readonly no: NoSlot };
@@ -119,7 +126,7 @@ function braceAt(
 ): Tried<FittedBrace> {
   const wanted = spec.braces![index]!;
   const found = chamberCalled(wanted.in, chambers);
-  const refuse = (why: "chamber" | "outside" | "corner" | "window" | "port", reach: readonly [number, number]) =>
+  const refuse = (why: "chamber" | "outside" | "corner" | "port", reach: readonly [number, number]) =>
     isNot({ what: "brace", index, why, reach });
   if (found === undefined) return refuse("chamber", [0, 0]);
   const { chamber, air } = found;
@@ -136,7 +143,7 @@ function braceAt(
     return refuse("port", reach);
   }
   const windows = windowsOf(sheet, wanted);
-  if (windows.length === 0) return refuse("window", reach);
+  if (windows.length === 0) return isNot({ what: "brace", index, why: "window", at, sheet });
   const origin = fromList(around, "braces", index);
   const marked = { across: wanted.across, at };
   return {

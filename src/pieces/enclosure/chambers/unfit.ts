@@ -8,7 +8,6 @@ import { onSheet } from "../form/face.js";
 import { mouthOn } from "../ports/mouth.js";
 import type { EnclosureSpec } from "../schema.js";
 import type { Shape } from "../shape.js";
-import { axisAcross, reachOf } from "./across.js";
 import { usualBrace } from "./braces.js";
 import { namesOf, type Refused } from "./divide.js";
 import * as say from "./findings.js";
@@ -44,23 +43,23 @@ function dividerFinding({ wanted, why, reach }: Refused, shape: Shape, around: A
 
 type BraceUnfit = Extract<Unfit, { what: "brace" }>;
 
-function braceFinding({ index, why, reach }: BraceUnfit, spec: EnclosureSpec, shape: Shape, around: Around): Finding {
+function braceFinding(unfit: BraceUnfit, spec: EnclosureSpec, shape: Shape, around: Around): Finding {
+  const { index } = unfit;
   const wanted = spec.braces![index]!;
   const at = [below(around.origin, "braces", index)];
-  if (why === "chamber") return chamberFinding("brace", "in", wanted.in, at, shape, around);
+  const on = [around.id];
+  if (unfit.why === "chamber") return chamberFinding("brace", "in", wanted.in, at, shape, around);
+  if (unfit.why === "window") {
+    const { min, max } = extentsOf(unfit.sheet.outline);
+    const { border = usualBrace.border, round = usualBrace.round } = wanted;
+    const size = { across: mm(max.x - min.x), up: mm(max.y - min.y) };
+    const facts = { at: mm(unfit.at), ...size, border: mm(border), round: mm(round) };
+    return raise(say.braceWithoutWindow, { at, on, facts });
+  }
+  const { why, reach } = unfit;
   const { thickness } = around.board(wanted.board ?? spec.board);
   const place = wanted.at === "middle" ? (reach[0] + reach[1] - thickness) / 2 : wanted.at;
-  if (why === "port") return raise(say.braceShutsPort, { at, on: [around.id], facts: { at: mm(place) } });
-  if (why === "window") {
-    const axis = axisAcross(wanted.across, shape.extrusion.view);
-    const [across, up] = (["length", "x", "y"] as const)
-      .filter((each) => each !== axis)
-      .map((each) => reachOf(shape.inside, each))
-      .map(([from, to]) => to - from) as [number, number];
-    const { border = usualBrace.border, round = usualBrace.round } = wanted;
-    const facts = { at: mm(place), across: mm(across), up: mm(up), border: mm(border), round: mm(round) };
-    return raise(say.braceWithoutWindow, { at, on: [around.id], facts });
-  }
+  if (why === "port") return raise(say.braceShutsPort, { at, on, facts: { at: mm(place) } });
   return placeFinding("brace", why, { at: place, reach, thickness, chamber: wanted.in ?? around.id }, at, around);
 }
 
