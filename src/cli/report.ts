@@ -75,7 +75,8 @@ function blockOf(finding: Finding, reading: Reading, paint: Paint): string {
     lines.push(["use", showQuantity(allowed, reading.show)]);
   }
   lines.push(["next", next]);
-  for (const other of others) lines.push(["see", `${placeOf(other, reading.locate)}  ${pathInFile(other.path)}`]);
+  const seen = new Set(others.map((other) => `${placeOf(other, reading.locate)}  ${pathInFile(other.path)}`));
+  for (const other of seen) lines.push(["see", other]);
   const indented = lines.map(([label, said]) => `  ${label.padEnd(5)}  ${said}`);
   return [head.filter((part) => part !== "").join("  "), ...indented].join("\n");
 }

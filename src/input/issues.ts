@@ -14,6 +14,7 @@ import {
   unknownKey,
   wrongType,
 } from "./schemaFindings.js";
+import { factsIn } from "./words.js";
 
 type Issue = z.core.$ZodIssue;
 type Facts = Finding["facts"];
@@ -139,7 +140,10 @@ function findingOf(complaint: Complaint, at: Origin): Finding {
   const key = origin.path.at(-1);
   const named = typeof key === "number" ? `item ${key + 1}` : (key ?? "the file");
   const allowed = complaint.allowed.length > 0 ? complaint.allowed : ["a value"];
-  const base = { key: text(named), found: text(asWritten(input)), allowed: list(allowed) };
+  const { words, next } = complaint.def;
+  // where nothing is listed and the words do not ask for it, there is nothing to choose from
+  const toUse = complaint.allowed.length > 0 || input == null || factsIn(words + next).includes("allowed");
+  const base = { key: text(named), found: text(asWritten(input)), ...(toUse && { allowed: list(allowed) }) };
   if (token === undefined && input === undefined) return raise(missingKey, { at: [origin], facts: base });
   if (token === undefined && input === null) return raise(nothingWritten, { at: [origin], facts: base });
   const close = typeof input === "string" && complaint.def === notOneOf ? nearest(input, allowed) : undefined;

@@ -12,7 +12,7 @@ export const freeSizeBinds: FindingDef = {
   code: "free-size-binds",
   severity: "error",
   words: "the free size of {piece} cannot reach the net volume: at its {limit} of {size} the box is {off} {way}",
-  next: "change another outside size, or the wanted volume",
+  next: "make another outside size {change}, or want {off} {want}",
   explain:
     "The free size moves in the saw's steps between the least that leaves room inside and the most that the space has. The wanted volume lies outside what that gives.",
 };
@@ -151,6 +151,8 @@ function limits(
       size: mm(size),
       off: litres(Math.abs(miss)),
       way: text(short ? "short" : "over"),
+      change: text(short ? "larger" : "smaller"),
+      want: text(short ? "less" : "more"),
     };
     return [raise(freeSizeBinds, { at: [free.from], on: [piece.id], facts })];
   });

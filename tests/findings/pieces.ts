@@ -126,6 +126,12 @@ export const piecesTable: Table = {
     [box("terminal.corners", "round"), box("terminal.at", [57.1, 75])],
     [box("terminal.corners", "round"), box("terminal.at", [57.2, 75])],
   ),
+  // the starter's driver has a cut-out of 233: it needs 233 between two boards of 18.2
+  "cut-out-wider-than-face": plan(
+    "pieces.box.driver",
+    [...boxAlone, box("net", undefined), box("outside", { width: 400, depth: 269.3, height: 150 })],
+    [...boxAlone, box("net", undefined), box("outside", { width: 400, depth: 269.5, height: 150 })],
+  ),
   // the space is 1040 wide, and the carpet 3.5 thick on both sides
   "plate-vanishes": plan("pieces.plate", gaps(516.5), gaps(516.4)),
   "no-level-top": plan(

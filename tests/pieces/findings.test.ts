@@ -64,6 +64,11 @@ const pairs: Readonly<Record<string, Pair>> = {
     raises: [box("terminal.corners", "round"), box("terminal.at", [57.1, 56.8])],
     short: [box("terminal.corners", "round"), box("terminal.at", [57.3, 56.8])],
   },
+  // the driver's cut-out is 233 wide, and boards of 18.2 stand on both sides
+  "cut-out-wider-than-face": {
+    raises: [box("outside", { width: "free", depth: 269.3, height: 400 })],
+    short: [box("outside", { width: "free", depth: 269.5, height: 400 })],
+  },
   // 1040 wide, carpet 3.5 each side
   "plate-vanishes": { raises: sides(516.6), short: sides(516.4) },
   "no-level-top": {

@@ -81,6 +81,15 @@ export const cutOutOffFace: FindingDef = {
   explain: "A cut-out of the box must open into its air: what lies behind a neighbouring panel cannot be used.",
 };
 
+export const cutOutWiderThanFace: FindingDef = {
+  code: "cut-out-wider-than-face",
+  severity: "error",
+  words: "the {what} measures {across}, and the inside of the {face} only {room} that way",
+  next: "make the box {more} larger there, take something smaller, or put it in another face",
+  explain:
+    "A cut-out of the box must open into its air, between the panels that stand behind the face. This one is wider than they are apart, so no place on the face will do.",
+};
+
 export const outsideIncomplete: FindingDef = {
   code: "outside-incomplete",
   severity: "error",
@@ -118,8 +127,9 @@ export const wallCurved: FindingDef = {
 export const wallSwallowed: FindingDef = {
   code: "wall-swallowed",
   severity: "error",
-  words: "nothing is left of {face} of {piece} inside its neighbours: the boards are thicker than the profile there",
-  next: "make the profile larger there, take a thinner board, or lean that wall less",
+  words:
+    "nothing is left of {face} of {piece} inside its neighbours[: it is {long} long outside, and their boards take {taken} of it]",
+  next: "make the profile larger there, take a thinner board, or lean the walls beside it less",
   explain:
     "Each wall takes its board's thickness, at a corner that leans more than that. Where the boards meet before a wall has any inside, there is no such box.",
 };
@@ -194,7 +204,7 @@ export const driversTouch: FindingDef = {
   code: "drivers-touch",
   severity: "error",
   words: "{driver} and {other} stand {apart} apart on {face}, where they need {least}",
-  next: "move them apart, or onto different faces",
+  next: "move them {more} further apart, or onto different faces",
   explain: "Frames must clear each other, and at least 3 mm of board stays between two cut-outs.",
 };
 
@@ -240,6 +250,7 @@ export const enclosureFindings: readonly FindingDef[] = [
   threadOffFace,
   noScrewLength,
   cutOutOffFace,
+  cutOutWiderThanFace,
   outsideIncomplete,
   noSuchFace,
   faceNamedTwice,

@@ -224,12 +224,16 @@ function swallowed(
   const gone = extrusion.section.flatMap((outer, i) => {
     const next = extrusion.section[(i + 1) % n]!;
     const [a, b] = [inside.section[i]!, inside.section[(i + 1) % n]!];
-    const along = (b.x - a.x) * (next.x - outer.x) + (b.y - a.y) * (next.y - outer.y);
+    const long = Math.hypot(next.x - outer.x, next.y - outer.y);
+    const left = ((b.x - a.x) * (next.x - outer.x) + (b.y - a.y) * (next.y - outer.y)) / long;
     const sheet = faces.find(({ name }) => name === outer.by)!.panel;
-    return along > 0 && isBoard(sheet.outline) ? [] : [outer.by];
+    return left > 0 && isBoard(sheet.outline) ? [] : [{ face: outer.by, long, taken: long - left }];
   });
   if (gone.length > 0) {
-    return gone.map((face) => raise(say.wallSwallowed, { at, on: [id], facts: { face: text(face), piece: text(id) } }));
+    return gone.map(({ face, long, taken }) => {
+      const facts = { face: text(face), piece: text(id), ...(taken >= long && { long: mm(long), taken: mm(taken) }) };
+      return raise(say.wallSwallowed, { at, on: [id], facts });
+    });
   }
   if (profileFaults(inside.section).length === 0) return [];
   return [raise(say.noInside, { at, on: [id], facts: { piece: text(id), faces: all(wallNames(extrusion)) } })];

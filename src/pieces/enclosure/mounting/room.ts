@@ -8,7 +8,13 @@ import type { Around } from "../../../model/piece.js";
 import { rules } from "../../../shop/rules.js";
 import type { Draft } from "../../common/part.js";
 import { behind } from "../chambers/behind.js";
-import { cutOutOffFace, driversTouch, recessNeedsFrame, recessTooDeepInPanel } from "../findings.js";
+import {
+  cutOutOffFace,
+  cutOutWiderThanFace,
+  driversTouch,
+  recessNeedsFrame,
+  recessTooDeepInPanel,
+} from "../findings.js";
 import { faceOf } from "../form/box.js";
 import { type Face, offSheet, onSheet, type Sheet } from "../form/face.js";
 import type { EnclosureSpec } from "../schema.js";
@@ -60,8 +66,21 @@ export function offAir(
   });
   const out = beyond(onAir, air.outline);
   if (out <= tolerance.samePoint) return [];
-  const facts = { what: text(what), face: text(face.name), out: mm(out) };
-  return [raise(cutOutOffFace, { at: [from], on: [partId(around.id, face.name)], facts })];
+  const where = { at: [from], on: [partId(around.id, face.name)] };
+  const about = { what: text(what), face: text(face.name) };
+  const wide = widerThan(onAir, air.outline);
+  if (wide === undefined) return [raise(cutOutOffFace, { ...where, facts: { ...about, out: mm(out) } })];
+  const facts = { ...about, across: mm(wide.across), room: mm(wide.room), more: mm(wide.across - wide.room) };
+  return [raise(cutOutWiderThanFace, { ...where, facts })];
+}
+
+/** How wide a loop is and an outline, along the axis on which it is too wide for any place in it; none where it is not. */
+function widerThan(loop: Profile, outline: Profile): { across: number; room: number } | undefined {
+  const [own, free] = [extentsOf(loop), extentsOf(outline)];
+  return (["x", "y"] as const)
+    .map((axis) => ({ across: own.max[axis] - own.min[axis], room: free.max[axis] - free.min[axis] }))
+    .filter(({ across, room }) => across > room + tolerance.samePoint)
+    .sort((a, b) => b.across - b.room - (a.across - a.room))[0];
 }
 
 /** How far a loop runs out over an outline, mm: 0 where it stays inside. */
@@ -101,13 +120,17 @@ function touching(seats: readonly Seat[], around: Around): readonly Finding[] {
         face: text(one.face.name),
         apart: mm(apart),
         least: mm(least),
-        driver: text(one.is),
-        other: text(other.is),
+        more: mm(least - apart),
+        driver: text(calledIn(one)),
+        other: text(calledIn(other)),
       };
       return [raise(driversTouch, { at: [one.from, other.from], on: [partId(around.id, one.face.name)], facts })];
     }),
   );
 }
+
+/** "driver 1 (ten)" */
+const calledIn = ({ name, is }: Seat) => `${name.replaceAll(".", " ")} (${is})`;
 
 const acrossOf = ({ recess, driver, cutOut }: Seat) => recess?.across ?? driver.frame ?? cutOut;
 
