@@ -47,7 +47,7 @@ export function volumeLines({ plan, job: { show } }: Build): readonly string[] {
     row(air.name, volumeInWords(air, show)),
     row("", termsInWords(air, show)),
   ]);
-  const sizes = plan.sizes.map(([piece, size]) => row(piece, `free size settled on ${shownLength(size, show)}`));
+  const sizes = plan.sizes.map(([piece, size]) => row(piece, `size settled on ${shownLength(size, show)}`));
   return [...airs, ...sizes];
 }
 
