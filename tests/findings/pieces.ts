@@ -10,7 +10,7 @@ import { chamberPairs } from "./chambers.js";
 import { box, boxAlone, carpet, cover, coverAlone, plate, ring, ten, without } from "./changes.js";
 import { formPairs } from "./forms.js";
 import { portPairs } from "./ports.js";
-import { hatchPairs, removablePairs } from "./removables.js";
+import { battenPairs, hatchPairs, removablePairs } from "./removables.js";
 import { pairUpTo, type Table } from "./road.js";
 
 const plan = pairUpTo("plan");
@@ -86,9 +86,14 @@ function seesaw(gain: number) {
 /** What the kinds of pieces and the planning of them can find. */
 export const piecesTable: Table = {
   ...Object.fromEntries(
-    Object.entries({ ...formPairs, ...chamberPairs, ...portPairs, ...removablePairs, ...hatchPairs }).map(
-      ([code, { at, raises, spares }]) => [code, plan(at, raises, spares)],
-    ),
+    Object.entries({
+      ...formPairs,
+      ...chamberPairs,
+      ...portPairs,
+      ...removablePairs,
+      ...hatchPairs,
+      ...battenPairs,
+    }).map(([code, { at, raises, spares }]) => [code, plan(at, raises, spares)]),
   ),
   "one-free-size": plan("pieces.box.outside.depth", [box("outside.depth", "free")], []),
   "free-needs-net": plan(

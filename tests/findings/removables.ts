@@ -11,6 +11,7 @@ const slot = [
   box("slot ports", [{ in: "front", beside: "left", gap: 30, long: 300 }]),
 ];
 const divider = (across: string) => box("dividers", [{ across, at: "middle" }]);
+const level = (at: number) => box("dividers", [{ across: "height", at }]);
 const terminal = (up: number) => box("terminal", { in: "front", hole: 60, at: [350, up] });
 
 /** Jobs that raise what panels that are bolted on can find, and just do not. */
@@ -47,6 +48,12 @@ export const removablePairs: Readonly<Record<string, FormPair>> = {
     at: "pieces.box.terminal",
     raises: empty(lid, terminal(231)),
     spares: empty(lid, terminal(230.5)),
+  },
+  // two boards of battens reach 36.4 behind the lid's 18.2 and its gasket's 3; a divider of 18.2 stands below
+  "batten-meets-board": {
+    at: "pieces.box.panels.top.bolted",
+    raises: empty(panels({ top: { bolted: { ...bolted, insert: "M6 x 15" } } }), level(224.3)),
+    spares: empty(panels({ top: { bolted: { ...bolted, insert: "M6 x 15" } } }), level(224.1)),
   },
   // half of a frame of 262 and of a head of 10.5: 136.25; a row stands 18.2 + 15 in from the edge,
   // and one of its bolts at 365
@@ -102,4 +109,39 @@ export const hatchPairs: Readonly<Record<string, FormPair>> = {
     spares: empty(hatch({ round: 74.9 })),
   },
   "hatch-stands-out": { at: "pieces.box.hatch", raises: empty(hatch()), spares: empty() },
+};
+
+const battens = (...along: readonly string[]) => box("battens", [{ along, wide: 20 }]);
+
+/** The same for battens along inside corners. */
+export const battenPairs: Readonly<Record<string, FormPair>> = {
+  // the step's inside corner lies between the walls called bottom and rear
+  "batten-goes-in": {
+    at: "pieces.box.battens[0].along[0]",
+    raises: stepped(battens("bottom + rear")),
+    spares: stepped(battens("top + front")),
+  },
+  "batten-on-bolted": {
+    at: "pieces.box.battens[0].along[0]",
+    raises: empty(lid, battens("top + front")),
+    spares: empty(lid, battens("bottom + front")),
+  },
+  // inside 40, two battens of 20 along rear and front leave nothing between for the third
+  "batten-no-room": {
+    at: "pieces.box.battens[0].along[2]",
+    raises: empty(
+      box("outside.depth", 76.4),
+      box("battens", [{ along: ["bottom + rear", "bottom + front", "bottom + left"], wide: 20 }]),
+    ),
+    spares: empty(
+      box("outside.depth", 78),
+      box("battens", [{ along: ["bottom + rear", "bottom + front", "bottom + left"], wide: 20 }]),
+    ),
+  },
+  // the port runs along the left, 30 + 18.2 of the box
+  "batten-in-port": {
+    at: "pieces.box.battens[0].along[0]",
+    raises: empty(...slot, battens("front + left")),
+    spares: empty(...slot, battens("front + right")),
+  },
 };

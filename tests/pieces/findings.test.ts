@@ -9,7 +9,7 @@ import { starterShop } from "../../src/shop/starter.js";
 import { chamberPairs } from "../findings/chambers.js";
 import { formPairs } from "../findings/forms.js";
 import { portPairs } from "../findings/ports.js";
-import { hatchPairs, removablePairs } from "../findings/removables.js";
+import { battenPairs, hatchPairs, removablePairs } from "../findings/removables.js";
 import { type Change, planned } from "./planned.js";
 
 /** A job that raises a code, and one just short of it: changes to the estate starter. */
@@ -40,9 +40,14 @@ const apart: Readonly<Record<string, string>> = {
 
 const pairs: Readonly<Record<string, Pair>> = {
   ...Object.fromEntries(
-    Object.entries({ ...formPairs, ...chamberPairs, ...portPairs, ...removablePairs, ...hatchPairs }).map(
-      ([code, { raises, spares }]) => [code, { raises, short: spares }],
-    ),
+    Object.entries({
+      ...formPairs,
+      ...chamberPairs,
+      ...portPairs,
+      ...removablePairs,
+      ...hatchPairs,
+      ...battenPairs,
+    }).map(([code, { raises, spares }]) => [code, { raises, short: spares }]),
   ),
   "one-free-size": { raises: [box("outside.depth", "free")], short: [] },
   "free-needs-net": { raises: [box("net", undefined)], short: [box("net", undefined), box("outside.width", 530)] },

@@ -16,6 +16,10 @@ const fitted = fc.record({
   between: fc.constantFrom("over", "laps", "set in"),
   divider: fc.option(fc.record({ across: fc.constantFrom("width", "depth", "height"), share: share() })),
   brace: fc.option(fc.record({ across: fc.constantFrom("width", "depth", "height"), share: share() })),
+  /** Corners by the places of their faces in the list: a wall and the next, or a wall and an end. */
+  corners: fc.array(fc.record({ wall: whole(0, 20), end: fc.constantFrom(0, 1, 2), turned: fc.boolean() }), {
+    maxLength: 4,
+  }),
 });
 
 function share() {
@@ -40,7 +44,7 @@ function sizesOf(outside: Readonly<Record<string, unknown>>): Sizes {
 
 /**
  * Boxes of all forms with one panel bolted on: any wall or end, over its neighbours or between them, with a divider or a
- * brace that may meet it. What has no room is refused by the planner, and left out.
+ * brace that may meet it, and battens in corners. What has no room is refused by the planner, and left out.
  */
 export const removableBoxes: fc.Arbitrary<BoxSpec> = fc.tuple(boxes, fitted).map(([box, fit]) => {
   const form = box["outside"] as Readonly<Record<string, unknown>>;
@@ -55,6 +59,11 @@ export const removableBoxes: fc.Arbitrary<BoxSpec> = fc.tuple(boxes, fitted).map
   const { with: bolt, every, gasket, wide } = fit.bolted;
   const insert = fit.long ? (bolt.startsWith("M6") ? "M6 x 15" : "M5 x 12") : undefined;
   const bolted = { with: bolt, every, gasket, ...(wide ? { wide } : {}), ...(insert ? { insert } : {}) };
+  const along = fit.corners.flatMap(({ wall, end, turned }) => {
+    const one = walls[wall % walls.length]!;
+    const other = end === 2 ? walls[(wall + 1) % walls.length]! : ends[end]!;
+    return one === name || other === name ? [] : [turned ? `${other} + ${one}` : `${one} + ${other}`];
+  });
   const last = [...faces.filter((face) => face !== name), name];
   const sizes = sizesOf(form);
   const stands = ({ across, share: part }: { across: string; share: number }) => ({
@@ -65,6 +74,7 @@ export const removableBoxes: fc.Arbitrary<BoxSpec> = fc.tuple(boxes, fitted).map
     ...box,
     outside,
     joints: undefined,
+    ...(along.length > 0 && fit.between !== "laps" ? { battens: [{ along: [...new Set(along)], wide: 18 }] } : {}),
     panels: { [name]: { bolted, ...(fit.between === "set in" ? { "set in": 8 } : {}) } },
     ...(fit.between === "laps" ? { laps: last, ends: undefined } : {}),
     ...(fit.divider ? { dividers: [{ ...stands(fit.divider), between: ["a", "b"] }] } : {}),

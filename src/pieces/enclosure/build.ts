@@ -7,6 +7,9 @@ import type { Air, Around, Built } from "../../model/piece.js";
 import { blockJoints, blockParts } from "./backing/blockParts.js";
 import { type Block, blockSheets, blocksOf, threadsOf } from "./backing/blocks.js";
 import { threadAxes, threadFindings } from "./backing/threads.js";
+import { battensOf } from "./battens/battens.js";
+import { battenFindings } from "./battens/check.js";
+import { battenJoints, battenPart } from "./battens/parts.js";
 import { buysOf } from "./buys.js";
 import { clearPoint } from "./chambers/clearPoint.js";
 import { airName, type Chamber } from "./chambers/divide.js";
@@ -39,9 +42,11 @@ import {
   comesOffOf,
   comesOffParts,
   gasketsOf,
+  noWalls,
   outsideParts,
 } from "./removable/comesOff.js";
 import { allAsks } from "./removable/hatch/hatch.js";
+import { cutOutsOf } from "./removable/inTheWay.js";
 import type { EnclosureSpec } from "./schema.js";
 import { settledShape } from "./settled.js";
 import type { Shape } from "./shape.js";
@@ -57,6 +62,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
   const rounds = roundPortsOf(spec, shape, around);
   const dowels = dowelsOf(spec, shape, around);
   const loose = comesOffOf(spec, shape, around);
+  const battens = battensOf(spec, shape, around);
   const screwed = screwedJoints(around.id, spec, shape);
   const choices = screwChoicesOf(spec, screwed, around);
   const screws = jointScrewsOf(around.id, screwed, choices.choose);
@@ -69,6 +75,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
     ...inner.map((board) => innerPart(board, spec, shape, screws, around)),
     ...blockParts(blocks, spec, around),
     ...comesOffParts(loose, spec, around),
+    ...battens.stand.map((batten) => battenPart(batten, spec, around)),
   ];
   const parts = made.flatMap((outcome) => outcome.value ?? []);
   const boxAxes = [
@@ -85,6 +92,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
         ...inner.flatMap((board) => innerJoints(board, shape, screws, around.id)),
         ...blockJoints(blocks, around.id),
         ...comesOffJoints(loose, shape, around),
+        ...battenJoints(battens, around.id),
       ],
       axes: [
         ...boxAxes.map((axis) => inVehicle(axis, shape)),
@@ -111,6 +119,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
       ...fitOutFindings(spec, shape, around),
       ...mountingFindings(spec, shape, seats, around),
       ...comesOffFindings(loose, fitted, spec, shape, around),
+      ...battenFindings(battens, cutOutsOf(fitted, spec, shape, around), shape, around),
       ...roundPortFindings(spec, shape, rounds, seats, around),
       ...dowelFindings(dowels.unfit, spec, shape, around),
       ...threadFindings(threads, around),
@@ -137,14 +146,16 @@ function airOf(
   const { fitOut } = shape;
   const wanted = wantedL(chamber, spec);
   const key = wanted === undefined ? ["outside"] : chamber.name === undefined ? ["net"] : ["chambers", chamber.name];
+  const battens = battensOf(spec, shape, around).stand;
   const standing = [
     ...innerBoards(fitOut).map(({ sheet }) => sheet),
     ...blocks.flatMap(blockSheets),
     ...battenSheets(loose),
+    ...battens.map(({ sheet }) => sheet),
   ];
   const gaskets = gasketsOf(loose);
   const free = innerBoards({ ...fitOut, dividers: [] }).map(({ role }) => partId(around.id, role));
-  const inside = (id: Part["id"]) => !free.includes(id) && !outsideParts(loose, around).includes(id);
+  const others = [...free, ...noWalls(loose, around), ...battens.map(({ role }) => partId(around.id, role))];
   return {
     name: airName(chamber, around),
     ...(wanted === undefined ? {} : { wantedL: wanted }),
@@ -152,7 +163,7 @@ function airOf(
     spread: spreadOfAir(chamber, spec, shape, around),
     from: [below(around.origin, ...key)],
     inside: clearPoint(chamber.air, standing),
-    walls: parts.map(({ id }) => id).filter(inside),
+    walls: parts.map(({ id }) => id).filter((id) => !others.includes(id)),
     ...(gaskets.length > 0 ? { gaskets } : {}),
     ...([...fitOut.slots, ...rounds].some((port) => port.chamber === chamber) ? { ported: true } : {}),
   };

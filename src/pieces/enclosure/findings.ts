@@ -1,4 +1,5 @@
 import type { FindingDef } from "../../input/finding.js";
+import { battenFindings } from "./battens/findings.js";
 import { chamberFindings } from "./chambers/findings.js";
 import { roundFindings } from "./ports/roundFindings.js";
 import { removableFindings } from "./removable/findings.js";
@@ -272,5 +273,6 @@ export const enclosureFindings: readonly FindingDef[] = [
   ...chamberFindings,
   ...removableFindings,
   ...hatchFindings,
+  ...battenFindings,
   ...roundFindings,
 ];

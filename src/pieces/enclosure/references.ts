@@ -49,7 +49,7 @@ function boltNames({ panels, hatch }: EnclosureSpec, at: Origin): readonly Refer
 }
 
 function innerBoardNames(spec: EnclosureSpec, at: Origin): readonly Reference[] {
-  return (["dividers", "braces", "slot ports"] as const).flatMap((key) =>
+  return (["dividers", "braces", "slot ports", "battens"] as const).flatMap((key) =>
     (spec[key] ?? []).flatMap(({ board }, i): Reference[] =>
       board === undefined ? [] : [{ kind: "board", name: board, at: below(at, key, i, "board") }],
     ),

@@ -3,6 +3,7 @@ import type { Door } from "../../input/door.js";
 import { cornersSchema } from "../../input/outline.js";
 import { name, words } from "../../job/names.js";
 import { board, cutBy, rowName } from "../common/keys.js";
+import { battenSchema } from "./battens/keys.js";
 import { insideKeys } from "./chambers/keys.js";
 import { jointForms } from "./form/meeting.js";
 import { roundKeys } from "./ports/roundKeys.js";
@@ -65,6 +66,7 @@ export function enclosureSchema(door: Door) {
     drivers: z.array(driverSchema(door)).min(1).max(12).optional().describe("Several drivers, each with its place."),
     terminal: terminalSchema(door).optional(),
     hatch: hatchSchema(door).optional(),
+    battens: z.array(battenSchema(door)).min(1).max(30).optional().describe("Bars of board along inside corners."),
     terminals: z.array(terminalSchema(door)).min(1).max(12).optional().describe("Several, each with its place."),
     ...insideKeys(door),
     ...roundKeys(door),

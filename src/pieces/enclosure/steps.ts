@@ -2,6 +2,8 @@ import { count, mm, text } from "../../input/finding.js";
 import { partId } from "../../model/ids.js";
 import type { Part } from "../../model/part.js";
 import type { Around, Step } from "../../model/piece.js";
+import { battensOf } from "./battens/battens.js";
+import { battenSteps } from "./battens/parts.js";
 import { insideSteps } from "./chambers/steps.js";
 import { endNames } from "./form/extrusion.js";
 import { roundStepsInside, roundStepsOutside } from "./ports/roundSteps.js";
@@ -53,6 +55,7 @@ export function stepsOf(
     },
     ...insideSteps(shape, around),
     ...roundStepsInside(spec, shape, around),
+    ...battenSteps(battensOf(spec, shape, around), around),
     ...leftOff(loose.removables, around),
     {
       name: "glue",

@@ -2,6 +2,8 @@ import { areaOf } from "../../geometry/measure.js";
 import type { Point } from "../../geometry/profile.js";
 import type { Air, Around } from "../../model/piece.js";
 import { blocksOf, blockVolumeL, threadsOf } from "./backing/blocks.js";
+import { battensOf } from "./battens/battens.js";
+import { battenTerms } from "./battens/parts.js";
 import { behind } from "./chambers/behind.js";
 import type { Chamber } from "./chambers/divide.js";
 import { sheetL } from "./chambers/innerSheet.js";
@@ -31,6 +33,7 @@ export function volumeTerms(chamber: Chamber, spec: EnclosureSpec, shape: Shape,
     ...blockTerms(chamber, spec, shape, around),
     ...innerTerms(chamber, shape),
     ...comesOffTerms(chamber, spec, shape, around),
+    ...battenTerms(chamber, battensOf(spec, shape, around)),
     ...roundTerms(chamber, spec, shape, around),
     ...seatsOf(spec, shape, around)
       .filter(({ face, at }) => behind(face, at, shape)?.chamber === chamber)

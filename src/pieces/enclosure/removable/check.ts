@@ -12,6 +12,7 @@ import { boltToBuy } from "./bolts.js";
 import * as say from "./findings.js";
 import { type Bar, type CutOut, inTheWay } from "./inTheWay.js";
 import { battensOf, layerRole, type Removable } from "./removable.js";
+import { runsInto } from "./runsInto.js";
 
 /** What is wrong with how panels that are bolted on meet their neighbours, before any board is worked out. */
 export function boltedFindings(spec: EnclosureSpec, size: number, around: Around): readonly Finding[] {
@@ -51,6 +52,7 @@ export function removableFindings(
   return [
     ...removables.flatMap((removable) => [
       ...tooNarrow(removable, around),
+      ...intoBoards(removable, shape, around),
       ...boltToBuy(removable, spec, around).findings,
       ...underFrames(removable, seats, around),
       ...onGasket(removable, shape, around),
@@ -70,6 +72,25 @@ function tooNarrow({ narrow, face, from, wide }: Removable, around: Around): rea
     const facts = { face: text(face.name), wide: mm(wide), air: text(airName(chamber, around)) };
     return raise(say.noRoomForBattens, { at: [from], on: [partId(around.id, face.name)], facts });
   });
+}
+
+/** Battens that reach into what stands behind the panel. */
+function intoBoards({ rings, face, from }: Removable, shape: Shape, { id }: Around): readonly Finding[] {
+  return rings.flatMap(({ chamber, battens }) =>
+    battens.flatMap((batten) =>
+      batten.layers.flatMap((sheet, layer): readonly Finding[] => {
+        const other = runsInto(sheet, chamber, shape);
+        if (other === undefined) return [];
+        const role = layerRole(batten, layer);
+        const facts = {
+          batten: text(role.replaceAll(".", " ")),
+          face: text(face.name),
+          other: text(other.replaceAll(".", " ")),
+        };
+        return [raise(say.battenMeetsBoard, { at: [from], on: [partId(id, role)], facts })];
+      }),
+    ),
+  );
 }
 
 /** Bolts whose heads lie under a driver's frame. */

@@ -15,7 +15,7 @@ import { coverRole, type Hatch, hatchL, hatchOf } from "./hatch/hatch.js";
 import { coverAxes, coverPart, hatchSteps } from "./hatch/parts.js";
 import { cutOutsOf, type Holed } from "./inTheWay.js";
 import { battenJoints, battenParts, boltAxes } from "./parts.js";
-import { battensOf, type Removable, removablesOf } from "./removable.js";
+import { battensOf, layerRole, type Removable, removablesOf } from "./removable.js";
 import { boltedSteps, type Due } from "./steps.js";
 import { removableTerms } from "./terms.js";
 
@@ -101,3 +101,11 @@ export const gasketsOf = ({ removables }: ComesOff): readonly Gasket[] =>
 /** Parts of it that stand outside and are no walls. */
 export const outsideParts = ({ hatch }: ComesOff, { id }: Around): readonly PartId[] =>
   hatch ? [partId(id, coverRole)] : [];
+
+/** Parts of it that shut no air in: its battens stand in it, a cover outside. */
+export const noWalls = (loose: ComesOff, around: Around): readonly PartId[] => [
+  ...outsideParts(loose, around),
+  ...loose.removables
+    .flatMap(battensOf)
+    .flatMap((batten) => batten.layers.map((_, layer) => partId(around.id, layerRole(batten, layer)))),
+];

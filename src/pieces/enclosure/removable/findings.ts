@@ -53,6 +53,15 @@ export const boardInWay: FindingDef = {
     "A batten or a brace is glued behind the panel there, so the hole does not open into the air, nor does what goes into it fit.",
 };
 
+export const battenMeetsBoard: FindingDef = {
+  code: "batten-meets-board",
+  severity: "error",
+  words: "{batten} under {face} runs into {other}",
+  next: "move {other}, make the batten narrower, or use an insert that stays in one board",
+  explain:
+    "A batten reaches as far into the box as its boards are thick. A divider, a brace or a leaning wall stands in its way there.",
+};
+
 export const boltUnderFrame: FindingDef = {
   code: "bolt-under-frame",
   severity: "error",
@@ -85,6 +94,7 @@ export const removableFindings: readonly FindingDef[] = [
   boltedFacesMeet,
   noRoomForBattens,
   boardInWay,
+  battenMeetsBoard,
   boltUnderFrame,
   dividerOnGasket,
   portOnBolted,

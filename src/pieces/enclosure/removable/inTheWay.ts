@@ -1,14 +1,13 @@
 import { intersection } from "../../../geometry/boolean.js";
-import { inverse, place, type Vector } from "../../../geometry/frame.js";
+import { inverse, place } from "../../../geometry/frame.js";
 import { areaOfRegion } from "../../../geometry/measure.js";
 import type { Point, Region } from "../../../geometry/profile.js";
 import { polygon } from "../../../geometry/shapes.js";
-import { tolerance } from "../../../geometry/tolerance.js";
+import { samePoint, tolerance } from "../../../geometry/tolerance.js";
 import { type Finding, type Origin, raise, text } from "../../../input/finding.js";
 import { partId } from "../../../model/ids.js";
 import type { Around } from "../../../model/piece.js";
 import type { Draft } from "../../common/part.js";
-import { outlineAt } from "../chambers/innerSheet.js";
 import { depthOf, type Face, onSheet, type Sheet } from "../form/face.js";
 import { seatDrafts } from "../mounting/drivers.js";
 import type { Seat } from "../mounting/seats.js";
@@ -17,6 +16,7 @@ import { holeDraft } from "../ports/roundHole.js";
 import type { RoundPort } from "../ports/roundPort.js";
 import type { EnclosureSpec } from "../schema.js";
 import type { Shape } from "../shape.js";
+import { cornersOf } from "./corners.js";
 import { boardInWay } from "./findings.js";
 import type { Hatch } from "./hatch/hatch.js";
 
@@ -76,11 +76,7 @@ function footprint({ sheet }: Bar, face: Face): Region | undefined {
   const seen = inverse(face.frame);
   // the frame of a face that is set in lies on its panel
   const inside = face.skin.setIn - depthOf(face.skin);
-  const back = outlineAt(sheet, sheet.thickness);
-  const corners = [
-    ...sheet.outline.map(({ x, y }): Vector => [x, y, 0]),
-    ...back.map(({ x, y }): Vector => [x, y, -sheet.thickness]),
-  ].map((corner) => place(seen, place(sheet.frame, corner)));
+  const corners = cornersOf(sheet).map((corner) => place(seen, corner));
   const touching = corners.filter(([, , z]) => Math.abs(z - inside) < touches);
   if (touching.length < 3) return undefined;
   const points = touching.map(([x, y]) => onSheet(face, face.panel, { x, y }));
@@ -90,8 +86,9 @@ function footprint({ sheet }: Bar, face: Face): Region | undefined {
 /** mm: a bar this near to a face is glued to it. */
 const touches = 0.2;
 
-/** Corners of something that bows out, in the order in which they lie round it. */
-function roundTheMiddle(points: readonly Point[]): readonly Point[] {
+/** Corners of something that bows out, each once, in the order in which they lie round it. */
+export function roundTheMiddle(corners: readonly Point[]): readonly Point[] {
+  const points = corners.filter((point, i) => !corners.slice(0, i).some((other) => samePoint(point, other)));
   const sum = points.reduce((so, { x, y }) => ({ x: so.x + x, y: so.y + y }), { x: 0, y: 0 });
   const [x, y] = [sum.x / points.length, sum.y / points.length];
   return points.toSorted((a, b) => Math.atan2(a.y - y, a.x - x) - Math.atan2(b.y - y, b.x - x));

@@ -49,7 +49,7 @@ export function stripsAlong(
     const own: Profile = corners.map((corner) => ({ ...crossing(corner.line, corner.at), bulge: 0, by: corner.by }));
     return [{ along: by, sheet: { frame: sheet.frame, outline: own, bevels: bevelsOf(own, bevels), thickness } }];
   });
-  return strips.every(({ sheet: strip }) => hasLength(strip)) ? strips : undefined;
+  return strips.every(({ sheet: strip }) => keepsItsWay(strip)) ? strips : undefined;
 }
 
 /** The edges that lie on the sheet's own sides lean as those do. */
@@ -58,8 +58,8 @@ const bevelsOf = (own: Profile, bevels: Sheet["bevels"]): Sheet["bevels"] =>
 
 const isReflex = (one: Line, other: Line): boolean => one.along.x * other.along.y - one.along.y * other.along.x < 0;
 
-/** Every edge still runs its way at its back. */
-function hasLength(strip: Sheet): boolean {
+/** Whether a strip is one: every edge still runs its way at its back. */
+export function keepsItsWay(strip: Sheet): boolean {
   const { outline } = strip;
   const back = outlineAt(strip, strip.thickness);
   const way = (loop: Profile, i: number) => {

@@ -63,10 +63,17 @@ export function airIn(
       const holes = open.filter(({ part }) => part === wall.part).map(({ hole }) => hole);
       return wallOf(kernel, wall, margin(wall), holes);
     });
-    const others = chamber.others.map((other) => boardOf(kernel, other));
+    const others = chamber.others.map((other) => boardOf(kernel, plugged(other)));
     const gaskets = chamber.gaskets.map((gasket) => gasketOf(kernel, gasket));
     return hollowIn(kernel, kernel.union([...walls, ...others, ...gaskets]), chamber.inside);
   });
+}
+
+/** A board in the air with what is filled in it taken as board: a bolt's insert lets no air in, a brace's window does. */
+function plugged(standing: Standing): Standing {
+  const { part } = standing;
+  const holes = part.profile.holes.filter((hole) => !makersOf(part, hole).every(isFilled));
+  return { ...standing, part: { ...part, profile: { ...part.profile, holes } } };
 }
 
 /** A gasket grown a little into what clamps it and what stands round it. */
