@@ -64,6 +64,12 @@ export const checksTable: Table = {
   // the battery begins at x 800, and 12 before it
   "fouls-obstacle": checks("pieces.cover", lying(740.1, 600, 100), lying(740, 600, 100)),
   "obstacle-too-near": checks("pieces.cover", lying(728.1, 600, 100), lying(728, 600, 100)),
+  // the box stands on the floor, its bottom 18.2 thick
+  "closed-round-obstacle": checks(
+    "pieces.box",
+    alone(space("obstacles.pump", { from: [300, 200, 18.2], to: [320, 220, 80] })),
+    alone(space("obstacles.pump", { from: [300, 200, 18.1], to: [320, 220, 80] })),
+  ),
   "driver-figures-missing": checks("drivers.ten", alone(ten("travel", undefined)), boxAlone),
   "cut-out-over-frame": sketched("cut-out-over-frame", "a job with such a driver is refused by cut-out-too-large"),
   "magnet-over-cut-out": checks("drivers.ten", alone(ten("magnet", 233.1)), alone(ten("magnet", 233))),

@@ -1,13 +1,15 @@
 import { distanceBetween } from "../../geometry/distance.js";
 import { identity } from "../../geometry/frame.js";
 import { type Block, loadSolids, type SolidKernel, type SolidRef } from "../../geometry/solids.js";
-import { separation } from "../../geometry/solids-apart.js";
+import { blockAround, cornersOf, separation } from "../../geometry/solids-apart.js";
 import { tolerance } from "../../geometry/tolerance.js";
 import { type Finding, type FindingDef, mm, raise, text } from "../../input/finding.js";
-import type { Check } from "../../model/build.js";
+import type { Check, Plan } from "../../model/build.js";
 import type { Job, Obstacle } from "../../model/job.js";
 import { blockOfObstacle, finishedBlock, finishedOf, finishedRegion, obstacleOf } from "../solids.js";
 import { nameOf, type Standing, standingParts } from "../standing.js";
+import { airIn, type Chamber, chambersOf } from "./common/air.js";
+import { groupsOf } from "./common/groups.js";
 import { seenLevel } from "./common/level.js";
 import { tightCorners } from "./common/tightCorners.js";
 
@@ -28,21 +30,65 @@ export const obstacleTooNear: FindingDef = {
     "Each obstacle says how far to keep away from it on every side: for movement, for fingers, for what may be fitted later. A part, with its covering on, comes closer.",
 };
 
+export const closedRoundObstacle: FindingDef = {
+  code: "closed-round-obstacle",
+  severity: "error",
+  words: "{piece} closes round {obstacle}: it would stand in the air inside",
+  next: "move the box off {obstacle}, or make it smaller",
+  explain: "An obstacle stays in the vehicle. No board of the box touches this one, for it lies wholly inside.",
+};
+
 export const clearOfObstacles: Check = {
   name: "clear of obstacles",
-  findings: [foulsObstacle, obstacleTooNear],
+  findings: [foulsObstacle, obstacleTooNear, closedRoundObstacle],
   async run(job, _shop, plan) {
     const parts = standingParts(plan);
     const near = Object.entries(job.space.obstacles).flatMap(([name, obstacle]) =>
       parts.filter((part) => mayFoul(job, part, obstacle)).map((part) => ({ name, obstacle, part })),
     );
-    if (near.length === 0) return [];
+    const within = boxesRound(job, plan);
+    if (near.length === 0 && within.length === 0) return [];
     const kernel = await loadSolids();
-    return near.flatMap(({ name, obstacle, part }) =>
-      kernel.within(() => obstacleFindings(kernel, job, part, name, obstacle)),
-    );
+    const met = near.map(({ name, obstacle, part }) => ({
+      name,
+      piece: part.part.piece,
+      found: kernel.within(() => obstacleFindings(kernel, job, part, name, obstacle)),
+    }));
+    // what stands in a wall too is told there
+    const hidden = within.filter(({ name, chamber }) => {
+      const own = met.filter((each) => each.name === name && each.piece === pieceOf(chamber));
+      return own.every(({ found }) => found.every(({ code }) => code !== foulsObstacle.code));
+    });
+    return [...met.flatMap(({ found }) => found), ...hidden.flatMap((each) => closedRound(kernel, job, each))];
   },
 };
+
+const pieceOf = ({ walls }: Chamber) => walls[0]!.part.piece;
+
+type Within = { readonly name: string; readonly obstacle: Obstacle; readonly chamber: Chamber };
+
+/** Every obstacle that the block round a box's walls holds, with one chamber of that box. */
+function boxesRound(job: Job, plan: Plan): readonly Within[] {
+  const boxes = groupsOf(chambersOf(plan), pieceOf).map(([chamber]) => chamber!);
+  return boxes.flatMap((chamber) => {
+    const { min, max } = blockAround(chamber.walls.flatMap(cornersOf));
+    return Object.entries(job.space.obstacles).flatMap(([name, obstacle]): Within[] => {
+      const { block } = blockOfObstacle(obstacle, 0);
+      const held = [0, 1, 2].every((i) => block.min[i]! > min[i]! && block.max[i]! < max[i]!);
+      return held ? [{ name, obstacle, chamber }] : [];
+    });
+  });
+}
+
+/** The walls close in the air round a corner of the obstacle. */
+function closedRound(kernel: SolidKernel, job: Job, { name, obstacle, chamber }: Within): readonly Finding[] {
+  const [corner] = obstacle.outline;
+  const inside = [corner!.x, corner!.y, (obstacle.bottom + obstacle.top) / 2] as const;
+  if (airIn(kernel, { ...chamber, inside }) === undefined) return [];
+  const { piece, from } = chamber.walls[0]!.part;
+  const at = [...from, { file: job.file, path: ["space", "obstacles", name] }];
+  return [raise(closedRoundObstacle, { at, on: [piece], facts: { piece: text(piece), obstacle: text(name) } })];
+}
 
 /** Whether the part's block reaches the obstacle's clearance, and its outline does not tell that it is clear. */
 function mayFoul(job: Job, part: Standing, obstacle: Obstacle): boolean {

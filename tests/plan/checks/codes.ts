@@ -50,6 +50,9 @@ function board(x: number, y: number, z: number, changes: Partial<Parameters<type
   return sketchPart({ piece: "plate", role: "plate", outer, at: shifted(x, y, z), ...changes });
 }
 
+/** Something small between here and 100 above the floor. */
+const pump = (bottom: number) => ({ ...obstacleAt(200, 150, 260, 200, 0), bottom, top: 100 });
+
 const boards = (x: number, y: number, z: number, space: Partial<Job["space"]> = {}) =>
   scene(planOf([board(x, y, z)]), { space: spaceWith(space) });
 
@@ -269,6 +272,12 @@ export const pairs: readonly Pair[] = [
     code: "fouls-obstacle",
     raises: () => boards(100, 100, 100, { obstacles: { post: obstacleAt(499.98, 150, 600, 200, 0) } }),
     short: () => boards(100, 100, 100, { obstacles: { post: obstacleAt(500, 150, 600, 200, 0) } }),
+  },
+  {
+    // the bottom is 18 thick
+    code: "closed-round-obstacle",
+    raises: () => scene(box(), { space: spaceWith({ obstacles: { pump: pump(18) } }) }),
+    short: () => scene(box(), { space: spaceWith({ obstacles: { pump: pump(17) } }) }),
   },
   {
     code: "obstacle-too-near",
