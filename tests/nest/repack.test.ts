@@ -29,7 +29,7 @@ describe("repacking", () => {
     for (let seed = 1; seed <= 4; seed++) {
       const items = classFive(seed, 100);
       made += sheetsFor(items, 60).sheets.length;
-      repacked += sheetsFor(items, 800).sheets.length;
+      repacked += sheetsFor(items, 300).sheets.length;
       bound += boundOf({ items, stock: [sheet], edgeToEdge: true }).count;
     }
     expect(repacked).toBeLessThan(made);
@@ -44,7 +44,7 @@ describe("repacking", () => {
         { ...sheet, length: 180, count: 3, cost: 3 },
         { ...sheet, count: 4 },
       ];
-      const { sheets, left } = sheetsFor(items, 400, rack);
+      const { sheets, left } = sheetsFor(items, 150, rack);
       const laid = sheets.flatMap(({ placed }) => placed.map(({ item }) => item));
       expect([...laid, ...left].sort((a, b) => a - b)).toEqual(items.map((_, i) => i));
       rack.forEach((row, i) => {

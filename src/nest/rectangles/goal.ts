@@ -109,12 +109,14 @@ export function towards(goal: Goal, yard: Yard): Goal {
 const mostSheets = 3;
 const mostOut = 12;
 
-/** The chance that a spot is overlooked, by which sizes are blurred, and that a piece is looked into rather than taken. */
-const blinks = 0.005;
-const blur = 0.1;
+/** The chance that a spot is overlooked, and that a piece is looked into rather than taken. */
+const blinks = 0.01;
 const goDown = 0.6;
 
 const powers = [0.5, 1, 1.5, 2] as const;
+
+/** By what share of themselves sizes are blurred: like tiles stay together only where it is little. */
+const blurs = [0.05, 0.2, 0.6] as const;
 
 /** Takes some out of the sheets, piece by piece; at least what one of them holds together somewhere. */
 function ruin(sheets: readonly GoalSheet[], random: Random): readonly number[] {
@@ -141,6 +143,7 @@ function anyPiece(tree: Piece, random: Random): Piece {
 }
 
 function inOrder(tiles: readonly Tile[], random: Random): Tile[] {
+  const blur = pick(random, blurs);
   const key = pick(random, keys);
   const keyed = tiles.map((tile) => ({ tile, key: key(tile) * (1 + blur * (2 * random() - 1)) }));
   return keyed.sort((a, b) => b.key - a.key || a.tile.item - b.tile.item).map(({ tile }) => tile);

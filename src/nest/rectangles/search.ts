@@ -100,8 +100,8 @@ const mostGreedy = 100;
 /** Of so many layouts that are not made from nothing one is repacked; the others aim at a sheet less. */
 const repackings = 4;
 
-/** Tries towards a goal that take about as long as a layout that is repacked. */
-const triesAtOnce = 10;
+/** Tries towards a goal between two layouts that are repacked, about as long as a few of these take. */
+const triesAtOnce = 30;
 
 /** Tries towards a goal before another is chosen. */
 const longestGoal = 20_000;
