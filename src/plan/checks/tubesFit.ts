@@ -1,6 +1,4 @@
-import type { Frame } from "../../geometry/frame.js";
-import { loadSolids, type SolidKernel, type SolidRef } from "../../geometry/solids.js";
-import { type StandingBlock, separation } from "../../geometry/solids-apart.js";
+import { loadSolids, type SolidKernel } from "../../geometry/solids.js";
 import { tolerance } from "../../geometry/tolerance.js";
 import { type Finding, type FindingDef, mm, raise, text } from "../../input/finding.js";
 import type { Check } from "../../model/build.js";
@@ -9,6 +7,7 @@ import type { Mount, Tube } from "../../model/piece.js";
 import { rowOf } from "../../shop/lookups.js";
 import { type Body, blockOfBody, boardOf, bodiesOf, bodyOf } from "../solids.js";
 import { nameOf, type Standing, standingParts } from "../standing.js";
+import { areNear, type Hit, hitOf, isNear, type Round, roundsOf, solidOf } from "./common/rounds.js";
 
 export const tubeHitsPart: FindingDef = {
   code: "tube-hits-part",
@@ -84,12 +83,6 @@ type Scene = {
   readonly later: readonly Tube[];
 };
 
-/** Something round, as the kernel makes it. */
-type Round = { readonly at: Frame; readonly body: Body };
-
-const roundsOf = ({ stretches }: Tube): readonly Round[] =>
-  stretches.map(({ at, length, d, dTo }) => ({ at, body: { d, dTo, from: 0, to: length } }));
-
 function fitOf(scene: Scene): readonly Finding[] {
   const rounds = roundsOf(scene.tube);
   const ahead = againstParts(scene, rounds);
@@ -112,21 +105,6 @@ function againstParts(scene: Scene, rounds: readonly Round[]): readonly Finding[
       about(tube, tubeHitsPart, what, { part: text(nameOf(what.part)), deep: mm(depth) }),
     ),
   ];
-}
-
-/** What a round thing runs into: how deep, and what they share. */
-type Hit<T> = { readonly what: T; readonly depth: number; readonly shared: SolidRef };
-
-function hitOf<T>(
-  kernel: SolidKernel,
-  solid: SolidRef,
-  other: SolidRef,
-  along: readonly Frame[],
-  what: T,
-): readonly Hit<T>[] {
-  const { volume, depth } = kernel.overlap(solid, other, along);
-  if (volume <= tolerance.overlapVolume || depth <= tolerance.contact) return [];
-  return [{ what, depth, shared: kernel.intersection(solid, other) }];
 }
 
 /** Where the last straight run of a port meets a part that stands across it: after how much of its length. */
@@ -223,15 +201,6 @@ function beforeEnd(scene: Scene): readonly Finding[] {
   const shorter = best(tube, end.long - (end.d - room));
   return [raise(portEndNear, { at: tube.from, on: [tube.piece], facts: { ...facts, ...shorter } })];
 }
-
-const isNear = (block: StandingBlock, rounds: readonly Round[]): boolean =>
-  rounds.some(({ at, body }) => separation(block, blockOfBody(body, at)) < -tolerance.contact);
-
-const areNear = (one: readonly Round[], other: readonly Round[]): boolean =>
-  other.some(({ at, body }) => isNear(blockOfBody(body, at), one));
-
-const solidOf = (kernel: SolidKernel, rounds: readonly Round[]): SolidRef =>
-  kernel.union(rounds.map(({ at, body }) => bodyOf(kernel, body, at)));
 
 function about(tube: Tube, def: FindingDef, { part }: Standing, facts: Finding["facts"]): Finding {
   return raise(def, { at: [...tube.from, ...part.from], on: [tube.piece], facts: { tube: text(tube.name), ...facts } });
