@@ -29,7 +29,7 @@ describe("repacking", () => {
     for (let seed = 1; seed <= 4; seed++) {
       const items = classFive(seed, 100);
       made += sheetsFor(items, 60).sheets.length;
-      repacked += sheetsFor(items, 300).sheets.length;
+      repacked += sheetsFor(items, 800).sheets.length;
       bound += boundOf({ items, stock: [sheet], edgeToEdge: true }).count;
     }
     expect(repacked).toBeLessThan(made);
