@@ -184,7 +184,7 @@ function beforeEnd(scene: Scene): readonly Finding[] {
     ...drivers(scene).flatMap(({ mount, driver }) =>
       [bodiesOf(driver).basket, bodiesOf(driver).magnet].flatMap((body) =>
         body && isNear(blockOfBody(body, mount.at), [before])
-          ? hitOf(kernel, solid, bodyOf(kernel, body, mount.at), [end.at, mount.at], mount.driver)
+          ? hitOf(kernel, solid, bodyOf(kernel, body, mount.at), [end.at, mount.at], `driver ${mount.driver}`)
           : [],
       ),
     ),
