@@ -26,7 +26,7 @@ const sheetsFor = (items: readonly NestItem[], iterations: number, stock: readon
 describe("repacking", () => {
   it("saves sheets that layouts made from nothing do not save, and stays at or above the bound", () => {
     let [made, repacked, bound] = [0, 0, 0];
-    for (let seed = 1; seed <= 4; seed++) {
+    for (let seed = 1; seed <= 2; seed++) {
       const items = classFive(seed, 100);
       made += sheetsFor(items, 60).sheets.length;
       repacked += sheetsFor(items, 800).sheets.length;
