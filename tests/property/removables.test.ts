@@ -15,9 +15,9 @@ describe("boxes with a panel that is bolted on", () => {
         made += 1;
         await proveBox(planned);
       }),
-      { seed: 13, numRuns: 30 },
+      { seed: 13, numRuns: 20 },
     );
     // most of what is drawn can be built, or the generator proves nothing
-    expect(made).toBeGreaterThan(12);
+    expect(made).toBeGreaterThan(7);
   }, 120_000);
 });
