@@ -39,7 +39,7 @@ export type OpenSheet = {
   readonly laid: Laid[];
   /** By the rests that share them. */
   readonly corners: Map<Rest, Corner>;
-  /** How it is cut up, where no row of tiles says so (relay.ts). */
+  /** How it is cut up, where that was changed piece by piece (insert.ts): what is said of each tile then is only its place. */
   readonly tree?: Piece;
 };
 /** A tile of which it is not decided yet how its rest is parted, and what lies beside and above it, each with the corner. */
