@@ -25,7 +25,14 @@ function largest(...changes: readonly Change[]) {
   return { made, code: note.code, size: note.facts["size"]!.value, limits, net: note.facts["net"]?.value };
 }
 
-const aboutRoom = ["outside-space", "above-space", "below-floor", "fouls-obstacle", "obstacle-too-near", "will-not-go-in"];
+const aboutRoom = [
+  "outside-space",
+  "above-space",
+  "below-floor",
+  "fouls-obstacle",
+  "obstacle-too-near",
+  "will-not-go-in",
+];
 
 /** What the checks, which ask solids, say of the room that a box of this size has. */
 async function roomFindings({ job, shop, plan }: Planned): Promise<readonly string[]> {
