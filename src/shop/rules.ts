@@ -20,6 +20,8 @@ export const rules = {
   shortWall: { value: 200, source: practice },
   /** A board whose edge takes screws is at least this thick. */
   edgeScrewBoard: { value: 15, source: practice },
+  /** Screw through a wall into what stands inside: to the wall's edge. */
+  insideScrewToEdge: { value: 12, source: practice },
   /** Between screws along a joint. */
   screwSpacing: { value: 150, source: practice },
   /** What a screw needs in the edge of the second board. */

@@ -20,4 +20,26 @@ describe("boxes with dividers, braces and slot ports", () => {
     // enough of what is drawn can be built, or the generator proves nothing
     expect(made).toBeGreaterThan(20);
   }, 120_000);
+
+  it("take no screw through a wall that would break out at its bevelled edge", async () => {
+    const side = [
+      [0, 0],
+      [240, 0],
+      [300, 60],
+      [300, 303],
+      [0, 303],
+    ].map((at) => ({ at }));
+    const planned = planBox({
+      kind: "enclosure",
+      board: "thick",
+      outside: { side, width: 150 },
+      joints: { form: "square" },
+      dividers: [{ across: "height", at: 75 }],
+      stands: { x: 100, y: 100, z: 10 },
+      "held by": { straps: 2, to: "rings" },
+      "cut by": "cnc",
+    });
+    expect(hasErrors(planned.findings)).toBe(false);
+    await proveBox(planned);
+  });
 });

@@ -33,7 +33,7 @@ export function jointScrewsOf(
   joints: readonly Screwed[],
   choose: (passed: number, board: number) => ScrewChoice | undefined,
 ): readonly JointScrew[] {
-  return joints.flatMap(({ joint, over, into, passed }) => {
+  return joints.flatMap(({ joint, over, into, passed, mayPass = () => true }) => {
     const choice = choose(passed, over.panel.thickness);
     const ends = edgeNamed(into.panel.outline, over.name);
     if (choice === undefined || ends === undefined) return [];
@@ -41,21 +41,24 @@ export function jointScrewsOf(
     const [a, b] = ends;
     const length = Math.hypot(b.x - a.x, b.y - a.y);
     const below = into.panel.thickness / 2;
-    return alongEdge(length).map((distance, index): JointScrew => {
+    return alongEdge(length).flatMap((distance, index): JointScrew[] => {
       const t = distance / length;
       const enters = { x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t };
       const [x, y] = place(toOver, [enters.x, enters.y, -below]);
-      return {
-        axis: axisId(piece, `screw.${over.name}.${into.name}.${index + 1}`),
-        joint,
-        choice,
-        over,
-        into,
-        through: { x, y },
-        enters,
-        below,
-        pilot: choice.length - passed + rules.pilotDeeper.value,
-      };
+      if (!mayPass({ x, y })) return [];
+      return [
+        {
+          axis: axisId(piece, `screw.${over.name}.${into.name}.${index + 1}`),
+          joint,
+          choice,
+          over,
+          into,
+          through: { x, y },
+          enters,
+          below,
+          pilot: choice.length - passed + rules.pilotDeeper.value,
+        },
+      ];
     });
   });
 }

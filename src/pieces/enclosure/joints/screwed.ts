@@ -1,9 +1,13 @@
+import { nearestOn } from "../../../geometry/distance.js";
+import { pointInProfile } from "../../../geometry/inside.js";
+import type { Point } from "../../../geometry/profile.js";
 import type { PieceId } from "../../../model/ids.js";
 import { rules } from "../../../shop/rules.js";
 import { innerBoards } from "../chambers/fitOut.js";
 import type { InnerBoard } from "../chambers/innerBoard.js";
+import { outlineAt } from "../chambers/innerSheet.js";
 import { faceOf } from "../form/box.js";
-import { type Face, isBolted } from "../form/face.js";
+import { type Face, isBolted, type Sheet } from "../form/face.js";
 import { isSquare, type Meeting } from "../form/meeting.js";
 import type { EnclosureSpec } from "../schema.js";
 import type { Shape } from "../shape.js";
@@ -19,6 +23,8 @@ export type Screwed = {
   readonly into: Plate;
   /** What a screw passes before it bites: the covering panel, less how deep the other is let into it. mm. */
   readonly passed: number;
+  /** Whether a screw may go through the covering board here, in its own axes; anywhere where it is not asked. */
+  readonly mayPass?: (through: Point) => boolean;
 };
 
 /** Every joint of the box that takes screws: at its corners, and where its walls meet what stands inside. */
@@ -55,6 +61,15 @@ function inside(piece: PieceId, inner: InnerBoard, spec: EnclosureSpec, shape: S
     if (over === undefined || over.lining !== undefined || sheet.bevels[by] !== undefined) return [];
     if (isBolted(over.skin)) return [];
     const into = { name: role, panel: sheet };
-    return [{ joint: jointName(piece, { over: by, into: role }), over, into, passed: over.panel.thickness }];
+    const joint = jointName(piece, { over: by, into: role });
+    return [{ joint, over, into, passed: over.panel.thickness, mayPass: wellInside(over.panel) }];
   });
+}
+
+/** Far enough from every edge of a board that neither its face nor its bevelled back breaks out. */
+function wellInside(panel: Sheet): (point: Point) => boolean {
+  const outlines = [panel.outline, outlineAt(panel, panel.thickness)];
+  const least = rules.insideScrewToEdge.value;
+  return (point) =>
+    outlines.every((outline) => pointInProfile(outline, point) && (nearestOn(outline, point)?.distance ?? 0) >= least);
 }
