@@ -137,7 +137,7 @@ function barsIn(
     .map(({ board }) => board)
     .filter(({ sheet }) => sheet.outline.some(({ by }) => by === flat.name || by === along.name));
   const parts = braces.reduce<readonly Sheet[]>(
-    (so, brace) => so.flatMap((part) => partedBy(part, brace.sheet, brace.role)),
+    (so, brace) => so.flatMap((part) => partedBy(part, along.name, brace.sheet, brace.role)),
     [bar],
   );
   return parts.map((sheet) => ({ chamber, sheet, isSnug }));

@@ -10,9 +10,9 @@ const shortest = 20;
 
 /**
  * What a board that stands across a strip leaves of it, on either side of that board: its cut ends lean as the board
- * does. `sheet`: the strip; `across`: the board.
+ * does. `along`: the wall that the strip is glued to; `across`: the board.
  */
-export function partedBy(strip: Sheet, across: Sheet, name: string): readonly Sheet[] {
+export function partedBy(strip: Sheet, along: string, across: Sheet, name: string): readonly Sheet[] {
   const seen = inverse(strip.frame);
   const normal = turn(seen.quat, turn(across.frame.quat, [0, 0, 1]));
   const flat = Math.hypot(normal[0], normal[1]);
@@ -33,7 +33,8 @@ export function partedBy(strip: Sheet, across: Sheet, name: string): readonly Sh
     const isCut = outline.some(({ by }) => by === name);
     return [{ ...strip, outline, bevels: { ...strip.bevels, ...(isCut && bevel !== 0 ? { [name]: bevel } : {}) } }];
   });
-  return pieces.filter(({ outline }) => longest(outline) >= shortest);
+  // where the board runs along the strip, what is cut off from the wall has nothing to be glued to
+  return pieces.filter(({ outline }) => outline.some(({ by }) => by === along) && longest(outline) >= shortest);
 }
 
 const longest = (outline: Profile): number =>

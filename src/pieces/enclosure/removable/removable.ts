@@ -115,7 +115,7 @@ function ringOf(
   const standing = braces.filter(({ sheet }) => sheet.outline.some(({ by }) => by === face.name));
   const battens = strips.flatMap(({ along, sheet }) => {
     const parts = standing.reduce<readonly Sheet[]>(
-      (so, brace) => so.flatMap((part) => partedBy(part, brace.sheet, brace.role)),
+      (so, brace) => so.flatMap((part) => partedBy(part, along, brace.sheet, brace.role)),
       [sheet],
     );
     return parts.map((part): Batten => {
