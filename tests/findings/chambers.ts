@@ -30,6 +30,23 @@ export const stepped = (...more: readonly Change[]) =>
     ...more,
   );
 
+/** Above 100 its front leans back by so much in the 200 to the top. */
+const leaning = (by: number, ...more: readonly Change[]) =>
+  empty(
+    box("laps", undefined),
+    box("outside", {
+      side: [
+        [0, 0],
+        [700, 0],
+        [700, 100],
+        [700 - by, 300],
+        [0, 300],
+      ].map((corner) => ({ at: corner })),
+      width: 500,
+    }),
+    ...more,
+  );
+
 const dividers = (...list: readonly object[]) => box("dividers", list);
 const halves = dividers({ across: "width", at: "middle" });
 const wants = (left: string, right?: string) =>
@@ -56,6 +73,12 @@ export const chamberPairs: Readonly<Record<string, FormPair>> = {
     at: "pieces.box.dividers[0]",
     raises: stepped(dividers({ across: "depth", at: 210 })),
     spares: stepped(dividers({ across: "depth", at: 219 })),
+  },
+  // 200 x tan 50 = 238.4, and 200 x tan 40 = 167.8
+  "inner-too-steep": {
+    at: "pieces.box.dividers[0]",
+    raises: leaning(238.4, dividers({ across: "height", at: 180 })),
+    spares: leaning(167.8, dividers({ across: "height", at: 180 })),
   },
   // 263.6 inside: two borders of 50 leave 163.6, and corners of 81.8 just fit
   "brace-without-window": {

@@ -5,6 +5,7 @@ import { offsetProfile } from "../../../geometry/offset.js";
 import type { Profile } from "../../../geometry/profile.js";
 import { rectangle } from "../../../geometry/shapes.js";
 import type { Sheet } from "../form/face.js";
+import { throughAll } from "./innerSheet.js";
 import type { BraceSpec } from "./keys.js";
 
 /** What a brace has where the job does not say, mm. */
@@ -16,9 +17,9 @@ export const usualBrace = { border: 50, round: 25, windows: 1 } as const;
  *
  * Returns: none where the border leaves no room for them, or their corners are too tight for the radius.
  */
-export function windowsOf({ outline }: Sheet, spec: BraceSpec): readonly Profile[] {
+export function windowsOf(sheet: Sheet, spec: BraceSpec): readonly Profile[] {
   const { border = usualBrace.border, round = usualBrace.round, windows = usualBrace.windows } = spec;
-  const open = offsetProfile(outline, -border, { corners: "sharp" });
+  const open = offsetProfile(throughAll(sheet), -border, { corners: "sharp" });
   const cut = open.flatMap((each) => strips(each, windows, border));
   const rounded = cut.map((each) => fillet(each, round));
   const tight = rounded.some(({ refused, profile }) => refused.length > 0 || areaOf(profile) <= 0);

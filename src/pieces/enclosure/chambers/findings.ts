@@ -28,6 +28,15 @@ export const standsInCorner: FindingDef = {
     "A board inside the box runs from one wall to one other. Where a wall turns within its thickness, or the profile comes back to it, no straight cut makes it fit.",
 };
 
+export const innerTooSteep: FindingDef = {
+  code: "inner-too-steep",
+  severity: "error",
+  words:
+    "{board} meets {wall} aslant: its edge would need the blade tilted by {tilt}, and blades tilt no further than {most}",
+  next: "let it cross the box another way, or move it to where it meets another wall",
+  explain: "A board inside the box is bevelled where the wall that it meets leans. Saws tilt to 45 degrees.",
+};
+
 export const braceWithoutWindow: FindingDef = {
   code: "brace-without-window",
   severity: "error",
@@ -147,6 +156,7 @@ export const chamberFindings: readonly FindingDef[] = [
   dividerNames,
   outsideChamber,
   standsInCorner,
+  innerTooSteep,
   braceWithoutWindow,
   braceShutsPort,
   chamberNotNamed,

@@ -59,9 +59,17 @@ export function flatSheet({ section, frame }: Inside, face: number, thickness: n
 }
 
 /** The outline of a sheet so deep below its face, bevels and all. */
-export function outlineAt({ outline, bevels }: Sheet, depth: number): Profile {
+export const outlineAt = (sheet: Sheet, depth: number): Profile => movedIn(sheet, (bevel) => depth * Math.tan(bevel));
+
+/** What of a sheet is board all through: where an edge is bevelled, the nearer in of face and back. */
+export const throughAll = (sheet: Sheet): Profile =>
+  Object.keys(sheet.bevels).length === 0
+    ? sheet.outline
+    : movedIn(sheet, (bevel) => Math.max(0, sheet.thickness * Math.tan(bevel)));
+
+function movedIn({ outline, bevels }: Sheet, by: (bevel: number) => number): Profile {
   const n = outline.length;
-  const edges = outline.map(({ by }, i) => inward(edgeLine(outline, i), depth * Math.tan(bevels[by] ?? 0)));
+  const edges = outline.map((corner, i) => inward(edgeLine(outline, i), by(bevels[corner.by] ?? 0)));
   return outline.map((corner, i) => ({ ...corner, ...crossing(edges[(i + n - 1) % n]!, edges[i]!) }));
 }
 

@@ -1,6 +1,6 @@
 import { extentsOf } from "../../../geometry/measure.js";
 import { tolerance } from "../../../geometry/tolerance.js";
-import { all, below, type Finding, list, mm, raise, text } from "../../../input/finding.js";
+import { all, below, type Finding, list, mm, radians, raise, text } from "../../../input/finding.js";
 import { partId } from "../../../model/ids.js";
 import type { Around } from "../../../model/piece.js";
 import { rules } from "../../../shop/rules.js";
@@ -11,7 +11,8 @@ import type { Shape } from "../shape.js";
 import { usualBrace } from "./braces.js";
 import { namesOf, type Refused } from "./divide.js";
 import * as say from "./findings.js";
-import type { FittedSlot, Unfit } from "./fitOut.js";
+import { type FittedSlot, innerBoards, type Unfit } from "./fitOut.js";
+import type { InnerBoard } from "./innerBoard.js";
 
 /** What cannot stand inside the box as the job has it, and what stands there badly. */
 export function fitOutFindings(spec: EnclosureSpec, shape: Shape, around: Around): readonly Finding[] {
@@ -20,6 +21,7 @@ export function fitOutFindings(spec: EnclosureSpec, shape: Shape, around: Around
   const first = unfit.filter(({ what }) => what === "divider");
   return [
     ...(first.length > 0 ? first : unfit).map((each) => unfitFinding(each, spec, shape, around)),
+    ...innerBoards(shape.fitOut).flatMap((inner) => steep(inner, around)),
     ...shape.fitOut.slots.flatMap((slot) => [...nearEnd(slot, spec, around), ...coveredMouth(slot, shape, around)]),
   ];
 }
@@ -130,6 +132,21 @@ export function chamberFinding(
 
 const chamberWords = ({ fitOut }: Shape): string =>
   fitOut.chambers.map(({ name }) => name ?? "the whole box").join(", ");
+
+/** A board inside that meets a wall at more than a blade tilts. */
+function steep({ role, from, sheet }: InnerBoard, { id }: Around): readonly Finding[] {
+  const most = (rules.bladeTiltDeg.value * Math.PI) / 180;
+  const edges = Object.entries(sheet.bevels).filter(([, bevel]) => Math.abs(bevel) > most + 1e-6);
+  return edges.map(([wall, bevel]) => {
+    const facts = {
+      board: text(role.replace(".", " ")),
+      wall: text(wall),
+      tilt: radians(Math.abs(bevel)),
+      most: radians(most),
+    };
+    return raise(say.innerTooSteep, { at: [from], on: [partId(id, role)], facts });
+  });
+}
 
 function nearEnd({ index, room }: FittedSlot, spec: EnclosureSpec, around: Around): readonly Finding[] {
   const { gap, long } = spec["slot ports"]![index]!;
