@@ -1,4 +1,7 @@
-import { nearestOn } from "../../geometry/distance.js";
+import { nearestOn, nearestOnEdge } from "../../geometry/distance.js";
+import { pointInProfile } from "../../geometry/inside.js";
+import type { Vertex } from "../../geometry/profile.js";
+import { tessellate } from "../../geometry/tessellate.js";
 import { tolerance } from "../../geometry/tolerance.js";
 import { type Finding, type FindingDef, mm, type Quantity, raise, text } from "../../input/finding.js";
 import type { Check } from "../../model/build.js";
@@ -147,6 +150,7 @@ function edgeRules(axis: Axis, bore: Bore): readonly Near[] {
   return [
     ...tooNear(edgeTooThin, axis, bore, part.thickness, rules.edgeScrewBoard.value),
     ...tooNear(edgeThreadNearCorner, axis, bore, toEnd, least),
+    ...tooNear(pilotNearOpening, axis, bore, besideOpenings(bore) - hole.d / 2, rules.web.value),
   ];
 }
 
@@ -191,6 +195,23 @@ function toOutline({ part, hole }: Bore): number {
 function toCorner({ part, hole }: Bore): number {
   const corners = cornersOfOutline(part.profile.outer);
   return Math.min(...corners.map(({ x, y }) => Math.hypot(x - hole.at.x, y - hole.at.y)));
+}
+
+/** From a hole in an edge, all along it, to the nearest opening of its board; 0 where it runs into one. */
+function besideOpenings({ part, mouth, bottom }: Bore): number {
+  const from: Vertex = { x: mouth[0], y: mouth[1], bulge: 0, by: "" };
+  const to = { x: bottom[0], y: bottom[1] };
+  return Math.min(
+    ...part.features.flatMap(({ cut }) => {
+      if (cut.kind !== "opening") return [];
+      const { outer } = cut.region;
+      if (pointInProfile(outer, to)) return [0];
+      return tessellate(outer, tolerance.chord).map((point) => {
+        const near = nearestOnEdge(from, to, point);
+        return Math.hypot(near.x - point.x, near.y - point.y);
+      });
+    }),
+  );
 }
 
 function toOpenings({ part, hole }: Bore): number {
