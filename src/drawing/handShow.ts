@@ -16,7 +16,8 @@ export function showForPart(part: Part, build: Build): Show {
   return showFor(build.process.parts.find((each) => each.part === part.id)?.method, build);
 }
 
-function stepOf(method: Method | undefined, shop: Shop): number | undefined {
+/** The step of the tool that sizes are set at by hand, mm; none for a machine. */
+export function stepOf(method: Method | undefined, shop: Shop): number | undefined {
   return method === "saw" ? shop.saw.step : method === "hand" ? shop.router.step : undefined;
 }
 

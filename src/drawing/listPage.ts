@@ -1,5 +1,6 @@
 import type { Build } from "../model/build.js";
 import type { BoardId, PartId } from "../model/ids.js";
+import type { Part } from "../model/part.js";
 import type { Method } from "../model/shop.js";
 import { type Block, type Column, paragraph, rule, setBlocks, tableHead, tableRow } from "./blocks.js";
 import { type Draft, roomsOf, spilledPages } from "./draft.js";
@@ -11,6 +12,7 @@ import { inRuns } from "./runs.js";
 import { pageSizeFor } from "./sheetFrame.js";
 import { sheetSource } from "./sheetWords.js";
 import { overallSize, sizePair, toolSize } from "./sizes.js";
+import { sizesToFit } from "./toFit.js";
 
 /** A row of the cut list: parts that are cut alike. Sizes of the bare board, mm, length along the grain if there is one. */
 export type ListedParts = {
@@ -65,9 +67,11 @@ function cellsOf(row: ListedParts, build: Build): readonly string[] {
     listedSize(row.asCut.length, row.method, build),
     listedSize(row.asCut.width, row.method, build),
     row.board,
-    row.method ? methodWords[row.method] : "not cut",
+    row.method ? `${methodWords[row.method]}${isFitted(parts, build) ? ", to fit" : ""}` : "not cut",
   ];
 }
+
+const isFitted = ([first]: readonly Part[], build: Build) => first !== undefined && sizesToFit(first, build).length > 0;
 
 /** With its unit where that is not the job's. */
 function listedSize(mm: number, method: Method | undefined, build: Build): string {

@@ -10,6 +10,7 @@ import { edgeName } from "./edgeName.js";
 import { massKg, massWords } from "./mass.js";
 import { methodWords } from "./methodWords.js";
 import { degrees, overallSize, sizePair, toolSize } from "./sizes.js";
+import { fitWords } from "./toFit.js";
 import { elsewhereNotes } from "./workGroups.js";
 
 /** What a part's page says beside the drawing, one short sentence each. `count`: how many are cut alike. */
@@ -17,6 +18,7 @@ export function notesOf(part: Part, count: number, build: Build): readonly strin
   return [
     materialNote(part, build),
     sizeNote(part, build),
+    ...fitNote(part, build),
     massNote(part, count, build),
     methodNote(part, build),
     ...elsewhere(part, build),
@@ -40,6 +42,14 @@ function sizeNote(part: Part, { job }: Build): string {
   const size = sizeOf(part.profile.outer, job);
   const bevelled = Object.values(part.edges).some(({ bevel }) => bevel !== 0);
   return bevelled ? `Face ${size} when finished` : `Cut ${size} over all, bare board`;
+}
+
+/** A board between others is as long as the gap, whatever the step of the saw. */
+function fitNote(part: Part, build: Build): readonly string[] {
+  const words = fitWords(part, build);
+  const isSawn = build.process.parts.some((each) => each.part === part.id && each.method === "saw");
+  const how = isSawn ? "; saw it to the next step and trim, or set the stop by the gap" : "";
+  return words === "" ? [] : [`Between its neighbours ${words}${how}`];
 }
 
 function massNote(part: Part, count: number, { job, shop }: Build): string {

@@ -31,7 +31,7 @@ export const stepCell =
     const head = `${numbersOf(step)}   ${settingWords(step, talk)}`;
     const take = `${sawWords(step)}, ${wayWords(step)} ${pieceWords(step.piece, talk)}`;
     const below = [`off ${offWords(step, talk)}`, `rest ${restWords(step.rest, talk)}`];
-    return cellItems(box, { head, fresh: step.fresh, take, below, mind: mindWords(step) }, (room) =>
+    return cellItems(box, { head, fresh: step.fresh, take, below, mind: mindWords(step, talk) }, (room) =>
       ripPicture(step, room, talk),
     );
   };

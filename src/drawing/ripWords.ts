@@ -9,7 +9,8 @@ import type { RipStep } from "../nest/saw/ripSteps.js";
 import { rules } from "../shop/rules.js";
 import { edgeName } from "./edgeName.js";
 import { showFor } from "./handShow.js";
-import { degrees, runningSize } from "./sizes.js";
+import { degrees, exactSize, runningSize } from "./sizes.js";
+import { sizesToFit } from "./toFit.js";
 
 /** What words on a rip list are made with: how sizes are read at the saw, and the parts' numbers. */
 export type RipTalk = { readonly show: Show; readonly numberOf: (part: PartId) => string; readonly build: Build };
@@ -85,7 +86,7 @@ export function restWords(rest: RipPiece | undefined, talk: RipTalk): string {
 }
 
 /** What to mind at a cut; empty where nothing is out of the ordinary. */
-export function mindWords(step: MindedStep): readonly string[] {
+export function mindWords(step: MindedStep, talk: RipTalk): readonly string[] {
   const { saw, way, setting, cuts, piece } = step;
   const short = Math.min(piece.length, piece.width);
   return [
@@ -98,8 +99,30 @@ export function mindWords(step: MindedStep): readonly string[] {
     ...(saw === "table" && way === "cross-cut" && setting < rules.pushStick.value && short >= rules.heldWidth.value
       ? ["hold the long side; let the short one lie"]
       : []),
+    ...toFitWords(step, talk),
   ];
 }
+
+/** Parts that come out a hair too large, since they stand between others: "part 11: trim to fit, 23 7/8" + 0.1 mm". */
+function toFitWords({ cuts }: MindedStep, { build, show, numberOf }: RipTalk): readonly string[] {
+  const parts = cuts
+    .flatMap(({ off, rest }) => [off, rest])
+    .flatMap((piece) => {
+      const part = build.plan.built.parts.find(({ id }) => id === piece?.part);
+      return part && piece && isSawn(part.id, build) ? [{ piece, part }] : [];
+    });
+  return parts.flatMap(({ piece, part }) => {
+    const sawn = [piece.length, piece.width];
+    const sizes = sizesToFit(part, build).filter((size) =>
+      sawn.some((each) => each > size && each - size < build.shop.saw.step),
+    );
+    const words = sizes.map((size) => exactSize(size, show)).join(", ");
+    return words === "" ? [] : [`part ${numberOf(part.id)}: trim to fit, ${words}`];
+  });
+}
+
+const isSawn = (id: PartId, { process }: Build) =>
+  process.parts.some(({ part, method }) => part === id && method === "saw");
 
 type MindedStep = Pick<RipStep, "saw" | "way" | "along" | "setting" | "cuts" | "piece" | "edge" | "rest">;
 

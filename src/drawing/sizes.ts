@@ -12,6 +12,15 @@ export function runningSize(mm: number, show: Show): string {
   return shown(mm, show);
 }
 
+/** A size that is not on a step, to a tenth of a millimetre: "23 7/8" + 0.1 mm", "606.6 mm". */
+export function exactSize(mm: number, show: Show): string {
+  if (show.unit === "mm") return `${shown(mm, show)} mm`;
+  const step = inch / show.denominator;
+  const rest = outward(mm) - Number(formatNumber(outward(mm) / step, 0)) * step;
+  const more = formatNumber(Math.abs(rest), 1);
+  return more === "0" ? shown(mm, show) : `${shown(mm, show)} ${rest < 0 ? "-" : "+"} ${more} mm`;
+}
+
 /** An overall size: in an inch job with millimetres in brackets. */
 export function overallSize(mm: number, show: Show): string {
   return show.unit === "mm" ? shown(mm, show) : `${shown(mm, show)} [${formatNumber(outward(mm), 1)}]`;

@@ -1,3 +1,4 @@
+import { fitWords } from "../drawing/toFit.js";
 import { extentsOf } from "../geometry/measure.js";
 import type { Extents } from "../geometry/profile.js";
 import type { Build } from "../model/build.js";
@@ -85,7 +86,7 @@ function rowOf(parts: readonly Part[], opposites: readonly Part[], build: Build)
     why: how?.why ?? "",
     edges: edgeWords(first, build),
     sheets: sheetsOf(parts, build),
-    notes: notesOf(first, opposites),
+    notes: notesOf(first, opposites, build),
   };
 }
 
@@ -101,11 +102,12 @@ function sheetsOf(parts: readonly Part[], { layout }: Build): readonly string[] 
   return layout.sheets.filter(({ placed }) => placed.some(({ part }) => ids.has(part))).map(({ sheet }) => sheet);
 }
 
-function notesOf(part: Part, opposites: readonly Part[]): readonly string[] {
+function notesOf(part: Part, opposites: readonly Part[], build: Build): readonly string[] {
   const { face, back } = part.coverings;
   const covered = [face && `${face} on the face`, back && `${back} on the back`].filter((words) => words !== undefined);
   return [
     workWords(part),
+    fitWords(part, build),
     ...covered,
     opposites.length > 0 ? `opposite hand of ${opposites.map(({ number }) => number).join(", ")}` : "",
   ].filter((note) => note !== "");

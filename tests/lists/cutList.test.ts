@@ -52,7 +52,8 @@ describe("the cut list", () => {
 
   it("counts the work in each part", () => {
     expect(row("B1").notes).toEqual(["1 opening, 18 holes"]);
-    expect(row("B3").notes).toEqual(["2 holes into an edge"]);
+    // it stands between top and bottom, 113.6 apart, and the saw is set in half millimetres
+    expect(row("B3").notes).toEqual(["2 holes into an edge", "cut to fit: 113.6 mm"]);
     expect(row("P1").notes).toEqual(["1 notch, 1 opening, 6 holes, 1 groove on the back", "carpet on the face"]);
     expect(row("R1").notes).toEqual(["1 opening, 1 recess, 8 holes, 1 chamfer"]);
   });

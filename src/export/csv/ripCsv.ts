@@ -71,7 +71,7 @@ function cutLine(cut: RipCut, talk: RipTalk): Line {
     ...sizes("take", cut.piece, talk),
     ...(cut.off && { "comes off": becomesWords(cut.off, talk), ...sizes("off", cut.off, talk) }),
     ...(cut.rest && { rest: becomesWords(cut.rest, talk), ...sizes("rest", cut.rest, talk) }),
-    mind: mindWords({ ...cut, cuts: [cut] }).join("; "),
+    mind: mindWords({ ...cut, cuts: [cut] }, talk).join("; "),
     "setting mm": cut.setting,
     "kerf mm": cut.kerf,
   };

@@ -22,3 +22,8 @@ export function snap(size: number, step: number | undefined): number {
 export function upToStep(size: number, step: number | undefined): number {
   return step === undefined ? size : Math.ceil(size / step - 1e-6) * step;
 }
+
+/** Down to the whole step before it; a hair under a step, from the arithmetic, is that step. The size itself where there is none. */
+export function downToStep(size: number, step: number | undefined): number {
+  return step === undefined ? size : Math.floor(size / step + 1e-6) * step;
+}

@@ -6,6 +6,7 @@ import type { Ask } from "../../../model/piece.js";
 import type { Shop } from "../../../model/shop.js";
 import { insertHoleDepth } from "../../../shop/lookups.js";
 import { rules } from "../../../shop/rules.js";
+import { downToStep } from "../../common/method.js";
 import { type Behind, behind } from "../chambers/behind.js";
 import type { Chamber } from "../chambers/divide.js";
 import { type Face, offSheet, onSheet, type Sheet, thickOf } from "../form/face.js";
@@ -64,12 +65,11 @@ const level = 1e-6;
  */
 export function blocksOf(threads: readonly Thread[], board: number, shape: Shape): readonly Block[] {
   const single = threads.flatMap((thread) => (thread.backed ? [blockAt(thread, thread.backed, board)] : []));
-  return single.reduce<readonly Block[]>(joinIn, []).map((block) => downToStep(block, shape.step));
+  return single.reduce<readonly Block[]>(joinIn, []).map((block) => sawn(block, shape.step));
 }
 
-function downToStep(block: Block, step: number | undefined): Block {
-  if (step === undefined) return block;
-  const whole = (min: number, max: number) => min + Math.floor((max - min) / step + 1e-6) * step;
+function sawn(block: Block, step: number | undefined): Block {
+  const whole = (min: number, max: number) => min + downToStep(max - min, step);
   return { ...block, max: { x: whole(block.min.x, block.max.x), y: whole(block.min.y, block.max.y) } };
 }
 

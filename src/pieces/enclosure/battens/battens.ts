@@ -3,13 +3,15 @@ import type { Profile } from "../../../geometry/profile.js";
 import { below, type Origin } from "../../../input/finding.js";
 import type { Around } from "../../../model/piece.js";
 import { rules } from "../../../shop/rules.js";
+import { downToStep } from "../../common/method.js";
 import { airBehind } from "../chambers/airBehind.js";
 import type { Chamber } from "../chambers/divide.js";
+import { outlineAt } from "../chambers/innerSheet.js";
 import { edgeLine, offLine } from "../chambers/section.js";
 import { cornerNames } from "../form/asked.js";
 import { faceOf } from "../form/box.js";
 import { type Face, isBolted, type Sheet } from "../form/face.js";
-import { crossing, inward, type Line } from "../form/lines.js";
+import { alongTo, crossing, inward, type Line } from "../form/lines.js";
 import { cornersOf } from "../removable/corners.js";
 import { partedBy } from "../removable/parted.js";
 import { removablesOf } from "../removable/removable.js";
@@ -140,7 +142,23 @@ function barsIn(
     (so, brace) => so.flatMap((part) => partedBy(part, along.name, brace.sheet, brace.role)),
     [bar],
   );
-  return parts.map((sheet) => ({ chamber, sheet, isSnug }));
+  return parts.map((sheet) => ({ chamber, sheet: downToSteps(sheet, along.name, shape.step), isSnug }));
+}
+
+/** A bar closes nothing at its ends: sawn, it is cut down to whole steps, and one end stands off what is there. */
+function downToSteps(bar: Sheet, along: string, step: number | undefined): Sheet {
+  const i = bar.outline.findIndex(({ by }) => by === along);
+  const line = edgeLine(bar.outline, i);
+  const places = [...bar.outline, ...outlineAt(bar, bar.thickness)].map((corner) => alongTo(line, corner));
+  const size = Math.max(...places) - Math.min(...places);
+  const less = size - downToStep(size, step);
+  // the corners at the far end of its long edge, and of the one opposite, lie beyond its middle
+  const middle = (Math.max(...places) + Math.min(...places)) / 2;
+  const outline = bar.outline.map((corner) => {
+    if (less === 0 || alongTo(line, corner) < middle) return corner;
+    return { ...corner, x: corner.x - line.along.x * less, y: corner.y - line.along.y * less };
+  });
+  return { ...bar, outline };
 }
 
 /** Something that lies along one of a batten's two faces may be in its way at an end. */

@@ -75,7 +75,7 @@ export function fitOutOf(
     wantedDividers(spec, boards, step, around, places),
     lie,
   );
-  const slots = together((spec["slot ports"] ?? []).map((_, i) => slotAt(i, spec, boards, around, chambers)));
+  const slots = together((spec["slot ports"] ?? []).map((_, i) => slotAt(i, spec, boards, step, around, chambers)));
   const free = chambers.map((chamber) => besidePorts(chamber, slots.fit));
   const braces = together((spec.braces ?? []).map((_, i) => braceAt(i, spec, boards, step, around, free, slots.fit)));
   return {
@@ -169,6 +169,7 @@ function slotAt(
   index: number,
   spec: EnclosureSpec,
   boards: Boards,
+  step: number | undefined,
   around: Around,
   chambers: readonly Chamber[],
 ): Tried<FittedSlot> {
@@ -179,7 +180,7 @@ function slotAt(
   if (face === undefined) return isNot({ what: "slot", index, why: "wall" });
   const board = around.board(wanted.board ?? spec.board);
   const role = `port.${index + 1}`;
-  const asked = { role, spec: wanted, thickness: board.thickness, wall: thickOf(face) };
+  const asked = { role, spec: wanted, thickness: board.thickness, wall: thickOf(face), step };
   const slot = slotIn(chamber.air, asked, boards.extrusion);
   if ("why" in slot) return isNot({ what: "slot", index, no: slot });
   const from = fromList(around, "slot ports", index);

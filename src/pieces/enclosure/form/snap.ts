@@ -1,6 +1,7 @@
 import { extentsOf } from "../../../geometry/measure.js";
 import type { Profile } from "../../../geometry/profile.js";
 import { samePoint, tolerance } from "../../../geometry/tolerance.js";
+import { downToStep } from "../../common/method.js";
 import { atOrigin, type Extrusion, endNames, wallNames } from "./extrusion.js";
 import type { Sheet } from "./face.js";
 import { type Meeting, meetingOf } from "./meeting.js";
@@ -167,7 +168,7 @@ export function proud(run: Run, covers: readonly [boolean, boolean], step: numbe
 export function eased(run: Run, letIn: readonly [number, number], step: number | undefined): Run {
   if (step === undefined) return run;
   const size = spanOf(run);
-  const less = size - Math.floor(size / step + 1e-6) * step;
+  const less = size - downToStep(size, step);
   const [start, end] = letIn.map((deep) => deep > 2 * step) as [boolean, boolean];
   if (less < tolerance.samePoint || (!start && !end)) return run;
   const moved = ([a, b]: readonly [number, number]) =>

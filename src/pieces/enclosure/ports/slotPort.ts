@@ -4,6 +4,7 @@ import type { Profile } from "../../../geometry/profile.js";
 import { againstTheClock, polygon } from "../../../geometry/shapes.js";
 import { tolerance } from "../../../geometry/tolerance.js";
 import { rules } from "../../../shop/rules.js";
+import { downToStep, snap } from "../../common/method.js";
 import { freeEdge } from "../chambers/innerBoard.js";
 import { type Lie, type Upright, uprightSheet } from "../chambers/innerSheet.js";
 import type { SlotPortSpec } from "../chambers/keys.js";
@@ -12,12 +13,16 @@ import type { Sheet } from "../form/face.js";
 import { alongTo, crossing, inward, type Line, lineThrough } from "../form/lines.js";
 import type { Inside } from "../inside.js";
 
-/** What a slot port is made of, all sizes mm. `wall`: from the outside of the wall it opens through to the air. */
+/**
+ * What a slot port is made of, all sizes mm. `wall`: from the outside of the wall it opens through to the air. `step`: of
+ * the saw that cuts its panels, where there is one.
+ */
 export type SlotAsked = {
   readonly role: string;
   readonly spec: SlotPortSpec;
   readonly thickness: number;
   readonly wall: number;
+  readonly step: number | undefined;
 };
 
 /** A port as it lies in the section of its chamber, as wide as that is long. */
@@ -52,7 +57,8 @@ const leastTurn = 20;
  *
  * Length: along the middle, from the outside of the wall it opens through; round the corner by the crossing of the two
  *         middles (common practice, no source; for a square corner the air is then gap x length, as elementary geometry
- *         has it).
+ *         has it). The panel that ends free is cut to the nearest whole step, and the port is so much longer or shorter;
+ *         the one before a turn, down to a step: it ends a little before the other's face, glued to its back.
  */
 export function slotIn(air: Inside, asked: SlotAsked, lie: Lie): Slot | NoSlot {
   const way = wayOf(air.section, asked.spec);
@@ -91,15 +97,16 @@ function wayOf(section: Profile, spec: SlotPortSpec): Way | undefined {
 
 const turnOf = (a: Line, b: Line) => a.along.x * b.along.y - a.along.y * b.along.x;
 
-function straight(air: Inside, { role, spec, thickness, wall }: SlotAsked, way: Way, lie: Lie): Slot | NoSlot {
-  const { gap, long } = spec;
-  const middle = inward(way.along, gap / 2);
+function straight(air: Inside, { role, spec, thickness, wall, step }: SlotAsked, way: Way, lie: Lie): Slot | NoSlot {
+  const { gap } = spec;
+  const [middle, own] = [inward(way.along, gap / 2), inward(way.along, gap)];
   const begins = meetsAt(middle, inward(way.mouth, -wall));
+  const at = (distance: number) => squareTo(middle, begins + (way.forward ? distance : -distance));
+  const asked = spanOf(own, thickness, way.mouth, at(spec.long), way);
+  const long = spec.long + snap(asked, step) - asked;
   const room = ahead(air.section, middle, begins, way.forward) - long;
   if (room <= 0) return { why: "long", limit: long + room };
-  const at = (distance: number) => squareTo(middle, begins + (way.forward ? distance : -distance));
   const end = at(long);
-  const own = inward(way.along, gap);
   const sheet = panel({ line: own, thickness, from: way.mouth, to: end, way, names: [spec.in, freeEdge] }, air, lie);
   const back = inward(own, thickness);
   return {
@@ -112,34 +119,39 @@ function straight(air: Inside, { role, spec, thickness, wall }: SlotAsked, way: 
   };
 }
 
-function turned(air: Inside, { role, spec, thickness, wall }: SlotAsked, way: Way, lie: Lie): Slot | NoSlot {
-  const { gap, long } = spec;
+function turned(air: Inside, { role, spec, thickness, wall, step }: SlotAsked, way: Way, lie: Lie): Slot | NoSlot {
+  const { gap } = spec;
   const [middle, onward] = [inward(way.along, gap / 2), inward(way.next, gap / 2)];
   const corner = crossing(middle, onward);
   const before = Math.abs(alongTo(middle, corner) - meetsAt(middle, inward(way.mouth, -wall)));
   const turn = alongTo(onward, corner);
+  const [own, other] = [inward(way.along, gap), inward(way.next, gap)];
+  const stands = inward(own, thickness);
+  const at = (distance: number) => squareTo(onward, turn + (way.forward ? distance : -distance));
+  const asked = spanOf(other, thickness, stands, at(spec.long - before), way);
+  const long = spec.long + snap(asked, step) - asked;
   const room = ahead(air.section, onward, turn, way.forward) - (long - before);
   if (room <= 0) return { why: "long", limit: long + room };
-  const [own, other] = [inward(way.along, gap), inward(way.next, gap)];
   const tight = gap + thickness + rules.leastInside.value;
   if (Math.abs(meetsAt(own, way.next) - meetsAt(own, way.mouth)) < tight) return { why: "tight", limit: tight };
-  const stands = inward(own, thickness);
   const turnRole = role.replace("port.", "port turn.");
-  const at = (distance: number) => squareTo(onward, turn + (way.forward ? distance : -distance));
   const end = at(long - before);
   const second = Math.abs(meetsAt(other, end) - meetsAt(other, stands));
   const backwards = meetsAt(other, end) > meetsAt(other, stands) !== way.forward;
   if (backwards || second < leastTurn) {
     return { why: "turn", limit: long + (backwards ? second : -second) + leastTurn };
   }
-  const first = panel({ line: own, thickness, from: way.mouth, to: other, way, names: [spec.in, freeEdge] }, air, lie);
+  const full = spanOf(own, thickness, way.mouth, other, way);
+  const short = full - downToStep(full, step);
+  const stop = short === 0 ? other : along(other, own, way.forward ? -short : short);
+  const first = panel({ line: own, thickness, from: way.mouth, to: stop, way, names: [spec.in, freeEdge] }, air, lie);
   const next = panel({ line: other, thickness, from: stands, to: end, way, names: [role, freeEdge] }, air, lie);
   return {
     panels: [
       { role, sheet: first, beside: spec.beside },
       { role: turnRole, sheet: next, beside: way.nextName },
     ],
-    channel: between([way.along, way.next, end, other, own, way.mouth]),
+    channel: between([way.along, way.next, end, other, ...(short === 0 ? [] : [stands, stop]), own, way.mouth]),
     taken: between(
       [way.along, way.next, end, inward(other, thickness), stands, way.mouth],
       ["", "", freeEdge, turnRole, role, ""],
@@ -149,6 +161,21 @@ function turned(air: Inside, { role, spec, thickness, wall }: SlotAsked, way: Wa
     room,
   };
 }
+
+/** How long a panel is cut whose face runs along a line between two planes, the first nearer to the mouth. */
+function spanOf(line: Line, thickness: number, from: Line, to: Line, { forward }: Way): number {
+  const back = inward(line, thickness);
+  const [a, b] = [from, to].map((plane) => [meetsAt(line, plane), alongTo(line, crossing(back, plane))]) as [
+    number[],
+    number[],
+  ];
+  return forward ? Math.max(...b) - Math.min(...a) : Math.max(...a) - Math.min(...b);
+}
+
+/** A plane moved along a line. */
+const along = ({ at, along: way }: Line, line: Line, by: number): Line => {
+  return { at: { x: at.x + line.along.x * by, y: at.y + line.along.y * by }, along: way };
+};
 
 type Panel = {
   readonly line: Line;

@@ -85,3 +85,14 @@ describe("battens along inside corners", () => {
     expect(terminal(66.5)).not.toContain("board-in-way");
   });
 });
+
+describe("battens that are sawn", () => {
+  it("are cut down to whole steps, and stand off the wall at one end by what remains", async () => {
+    const sawn = withBattens([{ along: "bottom + front", wide: 20 }], box("cut by", "saw"));
+    // 700 less twice 18.2 is 663.6; the starter's saw is set in half millimetres
+    expect(sizes(sawn, "batten.1")).toEqual([20, 663.5]);
+    const term = sawn.plan.built.air[0]!.terms.find(({ what }) => what === "batten 1");
+    expect(term?.litres).toBeCloseTo((-20 * 663.5 * 18.2) / 1e6, 9);
+    expect(await found(sawn)).toEqual([]);
+  });
+});
