@@ -30,7 +30,8 @@ const over = 1; // mm of nothing beyond the board, so that no two faces lie in o
 
 /**
  * The wedges that the tilted blade takes off, one along each straight bevelled edge of the face. At corners that jut out
- * they run on as far as a larger back reaches beyond the face.
+ * they run on as far as a larger back reaches beyond the face, and a little farther: where a wedge ended in the plane of
+ * the board's side, the kernel left a flap of no volume beyond a quarter of all sawn planes, which still overlapped.
  */
 export function bevelWedges(kernel: SolidKernel, { part, at }: Standing): readonly SolidRef[] {
   const { outer } = part.profile;
@@ -45,8 +46,8 @@ export function bevelWedges(kernel: SolidKernel, { part, at }: Standing): readon
     if (bevel === 0 || !isFlat(a, b)) return;
     const length = Math.hypot(b.x - a.x, b.y - a.y);
     const [ux, uy] = [(b.x - a.x) / length, (b.y - a.y) / length];
-    const before = jutting.has(i) ? reach : 0;
-    const after = jutting.has((i + 1) % outer.length) ? reach : 0;
+    const before = jutting.has(i) ? reach + over : 0;
+    const after = jutting.has((i + 1) % outer.length) ? reach + over : 0;
     // x' runs out of the board, y' up, so that z' runs back along the edge and the wedge is extruded onward
     const frame = frameFromAxes([a.x - ux * before, a.y - uy * before, 0], [uy, -ux, 0], [0, 0, 1]);
     const section = polygon(wedgeSection(part.thickness, bevel), "bevel");
