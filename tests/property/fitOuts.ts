@@ -1,13 +1,16 @@
 import fc from "fast-check";
 import type { BoxSpec } from "./boxes.js";
 import { boxes } from "./boxes.js";
+import { endsOf, namedWalls, type Size, sizeNames, sizesOf } from "./boxFaces.js";
 
-const sizes = ["width", "depth", "height"] as const;
 const whole = (min: number, max: number) => fc.integer({ min, max });
 
 /** Where something stands: across which size, and at which share of it. */
-const place = fc.record({ across: fc.constantFrom(...sizes), share: fc.double({ min: 0.15, max: 0.85, noNaN: true }) });
-type Place = { readonly across: (typeof sizes)[number]; readonly share: number };
+const place = fc.record({
+  across: fc.constantFrom(...sizeNames),
+  share: fc.double({ min: 0.15, max: 0.85, noNaN: true }),
+});
+type Place = { readonly across: Size; readonly share: number };
 
 const fitted = fc.record({
   first: fc.option(place, { freq: 4 }),
@@ -26,35 +29,6 @@ const fitted = fc.record({
   inFirst: fc.boolean(),
 });
 
-/** How large a box is across its three sizes. */
-function sizesOf(box: BoxSpec): Readonly<Record<(typeof sizes)[number], number>> {
-  const { width, depth, height, side, plan } = box["outside"] as {
-    readonly [key in (typeof sizes)[number]]: number;
-  } & { readonly side?: readonly Corner[]; readonly plan?: readonly Corner[] };
-  const reach = (corners: readonly Corner[], axis: 0 | 1) => {
-    const places = corners.map(({ at }) => at[axis]);
-    return Math.max(...places) - Math.min(...places);
-  };
-  if (side) return { width, depth: reach(side, 0), height: reach(side, 1) };
-  if (plan) return { width: reach(plan, 0), depth: reach(plan, 1), height };
-  return { width, depth, height };
-}
-
-type Corner = { readonly at: readonly [number, number] };
-
-/** The walls of a box by name, in the order of its section; profiles name theirs here. */
-export function namedWalls(box: BoxSpec): { readonly box: BoxSpec; readonly walls: readonly string[] } {
-  const outside = box["outside"] as Readonly<Record<string, unknown>>;
-  const view = "side" in outside ? "side" : "plan" in outside ? "plan" : undefined;
-  if (view === undefined) return { box, walls: ["rear", "right", "front", "left"] };
-  const corners = outside[view] as readonly object[];
-  const walls = corners.map((_, i) => `wall ${i + 1}`);
-  const named = corners.map((corner, i) => ({ ...corner, side: walls[i] }));
-  const panels = box["panels"] as Readonly<Record<string, unknown>> | undefined;
-  const moved = panels && !Object.keys(panels).some((face) => ["left", "right", "top", "bottom"].includes(face));
-  return { box: { ...box, ...(moved ? { panels: undefined } : {}), outside: { ...outside, [view]: named } }, walls };
-}
-
 /**
  * Boxes of all forms with dividers, braces and a slot port in them. What cannot stand where it is drawn is refused by
  * the planner, and the box left out.
@@ -72,9 +46,8 @@ export const fittedBoxes: fc.Arbitrary<BoxSpec> = fc.tuple(boxes, fitted).map(([
   const at = (key: string) => (chamber === undefined ? {} : { [key]: chamber });
   const n = walls.length;
   const [one, two] = slot ? [walls[slot.corner % n]!, walls[(slot.corner + 1) % n]!] : ["", ""];
-  const ends = "plan" in (box["outside"] as object) || !("side" in (box["outside"] as object));
   const mouth = slot?.backwards ? two : one;
-  const laps = [mouth, ...walls.filter((wall) => wall !== mouth), ...(ends ? ["top", "bottom"] : ["left", "right"])];
+  const laps = [mouth, ...walls.filter((wall) => wall !== mouth), ...endsOf(box)];
   return {
     ...box,
     ...(dividers.length > 0 ? { dividers } : {}),

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import type { BoxSpec } from "./boxes.js";
 import { boxes } from "./boxes.js";
+import { endsOf, namedWalls, type Size, sizeNames, sizesOf } from "./boxFaces.js";
 
 const whole = (min: number, max: number) => fc.integer({ min, max });
 
@@ -14,46 +15,35 @@ const fitted = fc.record({
   }),
   long: fc.boolean(),
   between: fc.constantFrom("over", "laps", "set in"),
-  divider: fc.option(fc.record({ across: fc.constantFrom("width", "depth", "height"), share: share() })),
-  brace: fc.option(fc.record({ across: fc.constantFrom("width", "depth", "height"), share: share() })),
+  divider: fc.option(fc.record({ across: fc.constantFrom(...sizeNames), share: share() })),
+  brace: fc.option(fc.record({ across: fc.constantFrom(...sizeNames), share: share() })),
   /** Corners by the places of their faces in the list: a wall and the next, or a wall and an end. */
   corners: fc.array(fc.record({ wall: whole(0, 20), end: fc.constantFrom(0, 1, 2), turned: fc.boolean() }), {
     maxLength: 4,
   }),
+  hatch: fc.option(
+    fc.record({
+      which: whole(0, 20),
+      size: fc.tuple(whole(60, 220), whole(60, 220)),
+      overlap: fc.option(whole(30, 60), { nil: undefined }),
+      gasket: fc.constantFrom(2, 3),
+    }),
+    { freq: 1 },
+  ),
 });
 
 function share() {
   return fc.double({ min: 0.2, max: 0.8, noNaN: true });
 }
 
-type Corner = { readonly at: readonly [number, number] };
-type Sizes = Readonly<Record<string, number>>;
-
-/** How large a box is across its three sizes. */
-function sizesOf(outside: Readonly<Record<string, unknown>>): Sizes {
-  const reach = (corners: readonly Corner[], axis: 0 | 1) => {
-    const places = corners.map(({ at }) => at[axis]);
-    return Math.max(...places) - Math.min(...places);
-  };
-  const side = outside["side"] as readonly Corner[] | undefined;
-  const plan = outside["plan"] as readonly Corner[] | undefined;
-  if (side) return { width: outside["width"] as number, depth: reach(side, 0), height: reach(side, 1) };
-  if (plan) return { width: reach(plan, 0), depth: reach(plan, 1), height: outside["height"] as number };
-  return outside as Sizes;
-}
-
 /**
  * Boxes of all forms with one panel bolted on: any wall or end, over its neighbours or between them, with a divider or a
- * brace that may meet it, and battens in corners. What has no room is refused by the planner, and left out.
+ * brace that may meet it, battens in corners, and a service hatch in the middle of another face. What has no room is
+ * refused by the planner, and left out.
  */
-export const removableBoxes: fc.Arbitrary<BoxSpec> = fc.tuple(boxes, fitted).map(([box, fit]) => {
-  const form = box["outside"] as Readonly<Record<string, unknown>>;
-  const view = "side" in form ? "side" : "plan" in form ? "plan" : undefined;
-  const corners = view === undefined ? [] : (form[view] as readonly object[]);
-  const walls = view === undefined ? ["rear", "right", "front", "left"] : corners.map((_, i) => `wall ${i + 1}`);
-  const ends = view === "side" ? ["left", "right"] : ["bottom", "top"];
-  const outside =
-    view === undefined ? form : { ...form, [view]: corners.map((corner, i) => ({ ...corner, side: walls[i] })) };
+export const removableBoxes: fc.Arbitrary<BoxSpec> = fc.tuple(boxes, fitted).map(([drawn, fit]) => {
+  const { box, walls } = namedWalls(drawn);
+  const ends = endsOf(box);
   const faces = [...walls, ...ends];
   const name = faces[fit.which % faces.length]!;
   const { with: bolt, every, gasket, wide } = fit.bolted;
@@ -64,19 +54,26 @@ export const removableBoxes: fc.Arbitrary<BoxSpec> = fc.tuple(boxes, fitted).map
     const other = end === 2 ? walls[(wall + 1) % walls.length]! : ends[end]!;
     return one === name || other === name ? [] : [turned ? `${other} + ${one}` : `${one} + ${other}`];
   });
-  const last = [...faces.filter((face) => face !== name), name];
-  const sizes = sizesOf(form);
-  const stands = ({ across, share: part }: { across: string; share: number }) => ({
+  const others = faces.filter((face) => face !== name);
+  const hatch = fit.hatch && {
+    in: others[fit.hatch.which % others.length]!,
+    size: fit.hatch.size.join(" x "),
+    with: bolt,
+    gasket: fit.hatch.gasket,
+    ...(fit.hatch.overlap ? { overlap: fit.hatch.overlap } : {}),
+  };
+  const sizes = sizesOf(box);
+  const stands = ({ across, share: part }: { across: Size; share: number }) => ({
     across,
-    at: Math.round(part * sizes[across]!),
+    at: Math.round(part * sizes[across]),
   });
   return {
     ...box,
-    outside,
     joints: undefined,
     ...(along.length > 0 && fit.between !== "laps" ? { battens: [{ along: [...new Set(along)], wide: 18 }] } : {}),
     panels: { [name]: { bolted, ...(fit.between === "set in" ? { "set in": 8 } : {}) } },
-    ...(fit.between === "laps" ? { laps: last, ends: undefined } : {}),
+    ...(fit.between === "laps" ? { laps: [...others, name], ends: undefined } : {}),
+    ...(hatch ? { hatch } : {}),
     ...(fit.divider ? { dividers: [{ ...stands(fit.divider), between: ["a", "b"] }] } : {}),
     ...(fit.brace
       ? { braces: [{ ...stands(fit.brace), border: 20, round: 5, ...(fit.divider ? { in: "a" } : {}) }] }

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import type { BoxSpec } from "./boxes.js";
 import { boxes } from "./boxes.js";
-import { namedWalls } from "./fitOuts.js";
+import { endsOf, namedWalls } from "./boxFaces.js";
 
 const whole = (min: number, max: number) => fc.integer({ min, max });
 
@@ -61,8 +61,7 @@ export const portedBoxes: fc.Arbitrary<BoxSpec> = fc
   .tuple(boxes, tube, fc.option(bar, { freq: 1 }))
   .map(([drawn, port, dowel]): BoxSpec => {
     const { box, walls } = namedWalls(drawn);
-    const ends = "side" in (box["outside"] as object) ? ["left", "right"] : ["top", "bottom"];
-    const faces = [...walls, ...ends];
+    const faces = [...walls, ...endsOf(box)];
     return {
       ...box,
       "round ports": [portOf(port, faces[port.face % faces.length]!)],

@@ -1,0 +1,30 @@
+import fc from "fast-check";
+import { hasErrors } from "../../src/input/finding.js";
+import { type BoxSpec, type PlannedBox, planBox } from "./boxes.js";
+import { proveBox } from "./boxProof.js";
+
+/** Whether a planned box is as it must be: fails by an expectation; false where a check refuses the box after all. */
+type Proof = (planned: PlannedBox, box: BoxSpec) => Promise<boolean>;
+
+const wholeBox: Proof = async (planned) => {
+  await proveBox(planned);
+  return true;
+};
+
+/** Draws boxes, plans each and proves those that are not refused. Returns how many were proved. */
+export async function proveDrawn(
+  boxes: fc.Arbitrary<BoxSpec>,
+  draws: { readonly seed: number; readonly numRuns: number },
+  proof: Proof = wholeBox,
+): Promise<number> {
+  let made = 0;
+  await fc.assert(
+    fc.asyncProperty(boxes, async (box) => {
+      const planned = planBox(box);
+      if (hasErrors(planned.findings)) return;
+      if (await proof(planned, box)) made += 1;
+    }),
+    draws,
+  );
+  return made;
+}
