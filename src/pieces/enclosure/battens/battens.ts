@@ -19,6 +19,7 @@ import { runsInto } from "../removable/runsInto.js";
 import { innerEdge, keepsItsWay } from "../removable/strips.js";
 import type { EnclosureSpec } from "../schema.js";
 import type { Shape } from "../shape.js";
+import { clearOf } from "./clearOf.js";
 import { cornersNamed } from "./keys.js";
 
 /** A batten in an inside corner: flat on one face, its edge along another. */
@@ -130,10 +131,23 @@ function barsIn(
   const air = airBehind(flat, chamber.air, shape.extrusion);
   const i = air?.outline.findIndex(({ by }) => by === along.name) ?? -1;
   if (air === undefined || i < 0) return [];
-  const near = before.filter((each) => each.chamber === chamber && meetsEither(each, flat, along));
-  const bar = barAt(air, i, wide, thickness, near);
+  const lying = before.filter((each) => each.chamber === chamber);
+  const between = barAt(
+    air,
+    i,
+    wide,
+    thickness,
+    lying.filter((each) => meetsEither(each, flat, along)),
+  );
+  // round a corner that is cut off something may reach in that lies along neither of its faces
+  const bar =
+    between &&
+    clearOf(
+      between,
+      lying.map(({ sheet }) => sheet),
+    );
   const isSnug = (air.bevels[along.name] ?? 0) >= -steepest;
-  if (bar === undefined) return [{ chamber, sheet: undefined, isSnug }];
+  if (bar === undefined || !keepsItsWay(bar)) return [{ chamber, sheet: undefined, isSnug }];
   const braces = shape.fitOut.braces
     .filter((brace) => brace.chamber === chamber)
     .map(({ board }) => board)
