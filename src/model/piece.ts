@@ -66,6 +66,8 @@ export type Tube = {
   readonly from: readonly Origin[];
   /** One after the other, from the inside of the wall it begins at. */
   readonly stretches: readonly Stretch[];
+  /** Parts that are holed for it and glued round it. */
+  readonly through?: readonly PartId[];
   /** Of a port, where its air comes out: z away from the tube. `run`: how far it has run straight, `long`: in all. mm. */
   readonly end?: { readonly at: Frame; readonly d: number; readonly run: number; readonly long: number };
 };

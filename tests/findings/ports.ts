@@ -24,6 +24,12 @@ export const portPairs: Readonly<Record<string, FormPair>> = {
     raises: empty(bent(44.9)),
     spares: empty(bent(45)),
   },
+  // the front is 300 high, and 263.6 inside
+  "port-block-no-room": {
+    at: "pieces.box.round ports[0].blocks.outer",
+    raises: empty(ports(tube({ blocks: { outer: { across: 263.7 } } }))),
+    spares: empty(ports(tube({ blocks: { outer: { across: 263.6 } } }))),
+  },
   // 3 of board between two of 90
   "cut-outs-touch": {
     at: "pieces.box.round ports[0]",

@@ -79,7 +79,7 @@ function carriedOn(standing: Standing, edges: readonly string[]): Standing {
 /** Each board inside, alone: what the formula takes off for it is what its solid holds. */
 function provePieces(kernel: SolidKernel, parts: readonly Standing[], { built }: PlannedBox["plan"]): void {
   for (const { what, litres } of built.air.flatMap(({ terms }) => terms)) {
-    const [, kind, number] = /^(brace|port) (\d+)( panels)?$/.exec(what) ?? [];
+    const [, kind, number] = /^(brace|port|port block) (\d+)( panels)?$/.exec(what) ?? [];
     const own = parts.filter(({ part }) => [`${kind}.${number}`, `${kind} turn.${number}`].includes(part.role));
     if (own.length === 0) continue;
     const measured = own.reduce((sum, each) => sum + kernel.volumeOf(boardOf(kernel, each)), 0) / 1e6;

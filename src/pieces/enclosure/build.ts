@@ -28,6 +28,8 @@ import { seatsOf } from "./mounting/seats.js";
 import { liningJoints, panelParts } from "./panelParts.js";
 import { dowelFindings } from "./ports/dowelRoom.js";
 import { dowelsOf, tubeOfDowel } from "./ports/dowels.js";
+import { portBlockJoints, portBlockParts } from "./ports/portBlockParts.js";
+import { blocksRound, portBlocksOf } from "./ports/portBlocks.js";
 import { tubeOfPort } from "./ports/roundBody.js";
 import { dowelItem, portItems } from "./ports/roundBuys.js";
 import { type RoundPort, roundPortsOf } from "./ports/roundPort.js";
@@ -60,6 +62,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
   const seats = seatsOf(spec, shape, around);
   const threads = threadsOf(allAsks(spec, shape, around), shape, around.shop);
   const rounds = roundPortsOf(spec, shape, around);
+  const portBlocks = portBlocksOf(rounds, spec, shape, around);
   const dowels = dowelsOf(spec, shape, around);
   const loose = comesOffOf(spec, shape, around);
   const battens = battensOf(spec, shape, around);
@@ -74,6 +77,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
     ...shape.faces.flatMap((face) => panelParts(face, fitted, spec, shape, around)),
     ...inner.map((board) => innerPart(board, spec, shape, screws, around)),
     ...blockParts(blocks, spec, around),
+    ...portBlockParts(portBlocks, spec, around),
     ...comesOffParts(loose, spec, around),
     ...battens.stand.map((batten) => battenPart(batten, spec, around)),
   ];
@@ -91,6 +95,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
         ...liningJoints(shape, around),
         ...inner.flatMap((board) => innerJoints(board, shape, screws, around.id)),
         ...blockJoints(blocks, around.id),
+        ...portBlockJoints(portBlocks, around.id),
         ...comesOffJoints(loose, shape, around),
         ...battenJoints(battens, around.id),
       ],
@@ -103,7 +108,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
       ],
       mounts: seats.map((seat) => mountOf(around, seat, shape)),
       tubes: [
-        ...rounds.map((port) => tubeOfPort(port, shape, around.id)),
+        ...rounds.map((port) => tubeOfPort(port, shape, around.id, blocksRound(port, portBlocks, around.id))),
         ...dowels.stand.map((dowel) => tubeOfDowel(dowel, shape, around.id)),
       ],
       air: shape.fitOut.chambers.map((chamber) => airOf(chamber, rounds, loose, spec, shape, around, parts, blocks)),
@@ -147,15 +152,21 @@ function airOf(
   const wanted = wantedL(chamber, spec);
   const key = wanted === undefined ? ["outside"] : chamber.name === undefined ? ["net"] : ["chambers", chamber.name];
   const battens = battensOf(spec, shape, around).stand;
+  const portBlocks = portBlocksOf(rounds, spec, shape, around);
   const standing = [
     ...innerBoards(fitOut).map(({ sheet }) => sheet),
     ...blocks.flatMap(blockSheets),
     ...battenSheets(loose),
     ...battens.map(({ sheet }) => sheet),
+    ...portBlocks.map(({ sheet }) => sheet),
   ];
   const gaskets = gasketsOf(loose);
   const free = innerBoards({ ...fitOut, dividers: [] }).map(({ role }) => partId(around.id, role));
-  const others = [...free, ...noWalls(loose, around), ...battens.map(({ role }) => partId(around.id, role))];
+  const others = [
+    ...free,
+    ...noWalls(loose, around),
+    ...[...battens, ...portBlocks].map(({ role }) => partId(around.id, role)),
+  ];
   return {
     name: airName(chamber, around),
     ...(wanted === undefined ? {} : { wantedL: wanted }),

@@ -12,6 +12,7 @@ import { displacementOf } from "./mounting/displacement.js";
 import { seatsOf } from "./mounting/seats.js";
 import { terminalsOf } from "./mounting/terminal.js";
 import { dowelL, dowelsOf } from "./ports/dowels.js";
+import { portBlockL, portBlocksOf } from "./ports/portBlocks.js";
 import { portL, portName, roundPortsOf } from "./ports/roundPort.js";
 import { comesOffTerms } from "./removable/comesOff.js";
 import { allAsks } from "./removable/hatch/hatch.js";
@@ -82,12 +83,15 @@ function innerTerms(chamber: Chamber, { fitOut }: Shape): readonly Term[] {
   return [...braces, ...ports];
 }
 
-/** Round ports, tube and air together, and dowels: what one buys, and no part of a board. */
+/** Round ports, tube and air together, the blocks round them, and dowels. */
 function roundTerms(chamber: Chamber, spec: EnclosureSpec, shape: Shape, around: Around): readonly Term[] {
   const ports = roundPortsOf(spec, shape, around).filter((port) => port.chamber === chamber);
   const dowels = dowelsOf(spec, shape, around).stand.filter((dowel) => dowel.chamber === chamber);
   return [
     ...ports.flatMap((port) => taken(portName(port), portL(port))),
+    ...portBlocksOf(ports, spec, shape, around).map(
+      (block): Term => ({ what: block.role.replace(".", " "), litres: -portBlockL(block), shaped: true }),
+    ),
     ...dowels.flatMap((dowel) => taken(dowel.name, dowelL(dowel))),
   ];
 }

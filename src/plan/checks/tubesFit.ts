@@ -66,7 +66,9 @@ export const tubesFit: Check = {
     const parts = standingParts(plan);
     return tubes.flatMap((tube, i) => {
       const others = tubes.filter((other) => other !== tube);
-      const scene = { kernel, job, tube, parts, mounts: plan.built.mounts, others, later: tubes.slice(i + 1) };
+      const through = tube.through ?? [];
+      const before = parts.filter(({ part }) => !through.includes(part.id));
+      const scene = { kernel, job, tube, parts: before, mounts: plan.built.mounts, others, later: tubes.slice(i + 1) };
       return kernel.within(() => fitOf(scene));
     });
   },

@@ -1,6 +1,6 @@
 import { flareAcross } from "../../../acoustics/flare.js";
 import { compose, dot, type Frame, frameAlong, place, turn, type Vector } from "../../../geometry/frame.js";
-import type { PieceId } from "../../../model/ids.js";
+import type { PartId, PieceId } from "../../../model/ids.js";
 import type { Tube } from "../../../model/piece.js";
 import { frameOn, type Shape } from "../shape.js";
 import { portName, type RoundPort, straightsOf } from "./roundPort.js";
@@ -8,9 +8,9 @@ import { portName, type RoundPort, straightsOf } from "./roundPort.js";
 /** Where the middle of a port lies after so much of its length, and which way it runs: in the frame of its place, z out. */
 type Middle = { readonly at: Vector; readonly along: Vector };
 
-const ways = { up: [0, 1], down: [0, -1], left: [-1, 0], right: [1, 0] } as const;
+export const ways = { up: [0, 1], down: [0, -1], left: [-1, 0], right: [1, 0] } as const;
 
-function middleOf({ elbow }: RoundPort, s: number): Middle {
+export function middleOf({ elbow }: RoundPort, s: number): Middle {
   if (elbow === undefined || s <= elbow.after) return { at: [0, 0, -s], along: [0, 0, -1] };
   const { after, radius, turn: angle } = elbow;
   const turned = Math.min(angle, (s - after) / radius);
@@ -22,7 +22,7 @@ function middleOf({ elbow }: RoundPort, s: number): Middle {
 }
 
 /** How wide a port is after so much of its length, mm. */
-function acrossAt({ outside, long, flares: { outer, inner } }: RoundPort, s: number): number {
+export function acrossAt({ outside, long, flares: { outer, inner } }: RoundPort, s: number): number {
   if (outer && s < outer.length) return flareAcross(outside, outer.mouth, 1 - s / outer.length);
   if (inner && s > long - inner.length) return flareAcross(outside, inner.mouth, 1 - (long - s) / inner.length);
   return outside;
@@ -55,8 +55,13 @@ function stations({ wall, long, flares: { outer, inner }, elbow }: RoundPort): r
 /** Stretches shorter than this are none, mm. */
 const shortest = 1e-6;
 
-/** A port as the room that it takes behind its wall, vehicle frame. */
-export function tubeOfPort(port: RoundPort, { stands }: Pick<Shape, "stands">, piece: PieceId): Tube {
+/** A port as the room that it takes behind its wall, vehicle frame. `through`: the blocks round it. */
+export function tubeOfPort(
+  port: RoundPort,
+  { stands }: Pick<Shape, "stands">,
+  piece: PieceId,
+  through: readonly PartId[],
+): Tube {
   const frame = compose(stands, frameOn(port.face, port.at));
   const run = straightsOf(port).at(-1) ?? 0;
   const at = seenOut(frame, middleOf(port, port.long));
@@ -65,6 +70,7 @@ export function tubeOfPort(port: RoundPort, { stands }: Pick<Shape, "stands">, p
     piece,
     from: [port.from],
     stretches: stretchesOf(port).map((stretch) => ({ ...stretch, at: seenOut(frame, stretch.at) })),
+    through,
     end: { at, d: port.outside, run, long: port.long },
   };
 }

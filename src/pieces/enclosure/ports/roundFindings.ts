@@ -44,4 +44,20 @@ export const dowelLeans: FindingDef = {
   explain: "A dowel is cut square. Between walls that lean it would touch with one edge only and stiffen nothing.",
 };
 
-export const roundFindings: readonly FindingDef[] = [portTubeSize, portSizes, cutOutsTouch, dowelOutside, dowelLeans];
+export const portBlockNoRoom: FindingDef = {
+  code: "port-block-no-room",
+  severity: "error",
+  words: "the {end} block of {port}, {across} across, has no room in {chamber}",
+  next: "make it {best} across, or move the port",
+  explain:
+    "A block at the end of a port's tube stands in the air of its chamber, square to the tube, and its hole is in its middle. It must keep within the walls.",
+};
+
+export const roundFindings: readonly FindingDef[] = [
+  portTubeSize,
+  portSizes,
+  portBlockNoRoom,
+  cutOutsTouch,
+  dowelOutside,
+  dowelLeans,
+];

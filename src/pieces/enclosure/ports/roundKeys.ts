@@ -26,6 +26,15 @@ function roundPortSchema(door: Door) {
       })
       .optional()
       .describe(`The port widens towards its ${which} end.`);
+  const block = (where: string) =>
+    z
+      .strictObject({
+        across: door.length(across).describe("Its side, or its diameter where it is round."),
+        round: z.literal(true).optional().describe("A ring; else a square."),
+        board: name().optional().describe("Its own board; else the box's."),
+      })
+      .optional()
+      .describe(`Of board, glued round the tube ${where}.`);
   return z.strictObject({
     in: name().describe("The face it opens through."),
     at: door
@@ -51,6 +60,10 @@ function roundPortSchema(door: Door) {
       .strictObject({ outer: flare("outer"), inner: flare("inner") })
       .optional()
       .describe("Ends that widen."),
+    blocks: z
+      .strictObject({ outer: block("behind its wall"), inner: block("at its inner end, flush with that") })
+      .optional()
+      .describe("Blocks that hold the ends of the tube."),
     elbow: z
       .strictObject({
         after: door.length(long).describe("Straight before it, from the outside of the wall."),

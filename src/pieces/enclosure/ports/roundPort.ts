@@ -13,7 +13,7 @@ import { type Face, type Sheet, thickOf } from "../form/face.js";
 import type { EnclosureSpec } from "../schema.js";
 import { pointOn, type Shape } from "../shape.js";
 import type { elbowWays, RoundPortSpec } from "./roundKeys.js";
-import { holeFor, outsideOf, sizeFaults } from "./roundSizes.js";
+import { type Blocked, holeFor, outsideOf, sizeFaults } from "./roundSizes.js";
 
 /** A port of tube where it stands. Lengths along its middle, from the outside of the wall it opens through, mm. */
 export type RoundPort = {
@@ -55,7 +55,7 @@ export function roundPortsOf(spec: EnclosureSpec, shape: Shape, around: Around):
     const at = pointOn(face, wanted.at);
     const found = behind(face, at, shape);
     const wall = thickOf(face);
-    if (found === undefined || sizeFaults(wanted, outside, wall).length > 0) return [];
+    if (found === undefined || sizeFaults(wanted, outside, wall, blockedBy(wanted, spec, around)).length > 0) return [];
     const { flange, elbow, long } = wanted;
     return [
       {
@@ -78,6 +78,13 @@ export function roundPortsOf(spec: EnclosureSpec, shape: Shape, around: Around):
       },
     ];
   });
+}
+
+/** How thick the blocks at a port's ends are. */
+export function blockedBy({ blocks }: RoundPortSpec, { board }: EnclosureSpec, around: Around): Blocked {
+  const thick = (end: keyof Blocked) =>
+    blocks?.[end] === undefined ? 0 : around.board(blocks[end].board ?? board).thickness;
+  return { outer: thick("outer"), inner: thick("inner") };
 }
 
 function flareOf({ flares }: RoundPortSpec, end: "outer" | "inner"): Flare | undefined {

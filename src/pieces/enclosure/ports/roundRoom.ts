@@ -17,9 +17,11 @@ import { terminalDrafts } from "../mounting/terminal.js";
 import type { EnclosureSpec } from "../schema.js";
 import type { Shape } from "../shape.js";
 import { mouthDraft, mouthOn } from "./mouth.js";
+import { portBlockFindings } from "./portBlockRoom.js";
+import { portBlocksOf } from "./portBlocks.js";
 import * as say from "./roundFindings.js";
 import { holeDraft } from "./roundHole.js";
-import { portName, type RoundPort, roundRole } from "./roundPort.js";
+import { blockedBy, portName, type RoundPort, roundRole } from "./roundPort.js";
 import { outsideOf, sizeFaults } from "./roundSizes.js";
 
 /** What is wrong with round ports, their sizes and where their holes are. */
@@ -36,6 +38,7 @@ export function roundPortFindings(
       offAir(`hole of ${portName(port)}`, port.face, port.air, holeDraft(port, port.face.panel), port.from, around),
     ),
     ...ports.flatMap((port) => recessFindings(port, around)),
+    ...portBlockFindings(portBlocksOf(ports, spec, shape, around), around),
     ...ports.flatMap((port, i) => {
       const others = [
         ...neighbours(port, spec, shape, seats, around),
@@ -46,7 +49,8 @@ export function roundPortFindings(
   ];
 }
 
-function sizeFindings(index: number, spec: EnclosureSpec, shape: Shape, { origin, id }: Around): readonly Finding[] {
+function sizeFindings(index: number, spec: EnclosureSpec, shape: Shape, around: Around): readonly Finding[] {
+  const { origin, id } = around;
   const wanted = spec["round ports"]![index]!;
   const port = text(portName({ role: roundRole(spec, index) }));
   const outside = outsideOf(wanted);
@@ -59,10 +63,12 @@ function sizeFindings(index: number, spec: EnclosureSpec, shape: Shape, { origin
   }
   const face = faceOf(shape, wanted.in);
   if (face === undefined) return [];
-  return sizeFaults(wanted, outside, thickOf(face)).map(({ what, key, size, least }) => {
-    const facts = { what: text(what), port, size: mm(size), least: mm(least) };
-    return raise(say.portSizes, { at: [below(origin, ...path, ...key)], on: [id], facts });
-  });
+  return sizeFaults(wanted, outside, thickOf(face), blockedBy(wanted, spec, around)).map(
+    ({ what, key, size, least }) => {
+      const facts = { what: text(what), port, size: mm(size), least: mm(least) };
+      return raise(say.portSizes, { at: [below(origin, ...path, ...key)], on: [id], facts });
+    },
+  );
 }
 
 function recessFindings({ face, recess, from }: RoundPort, { id }: Around): readonly Finding[] {

@@ -22,21 +22,32 @@ export type SizeFault = {
   readonly least: number;
 };
 
+/** How thick the blocks at a port's ends are, mm; 0 where there is none. */
+export type Blocked = { readonly outer: number; readonly inner: number };
+
 /** Which of a port's sizes do not go together; `depth`: of the wall it stands in, mm. */
-export function sizeFaults(spec: RoundPortSpec, outside: number, depth: number): readonly SizeFault[] {
-  const { hole, flange, flares, elbow, long } = spec;
+export function sizeFaults(
+  spec: RoundPortSpec,
+  outside: number,
+  depth: number,
+  blocked: Blocked,
+): readonly SizeFault[] {
+  const { hole, flange, flares, elbow, long, blocks } = spec;
   const of = (what: string, key: readonly string[], size: number | undefined, least: number): readonly SizeFault[] =>
     size === undefined || size >= least - tolerance.samePoint ? [] : [{ what, key, size, least }];
   const [outer, inner] = [flares?.outer, flares?.inner];
   const bend = elbow === undefined ? 0 : elbow.radius * (elbow.turns ?? Math.PI / 2);
-  const begins = Math.max(depth, outer?.long ?? 0);
+  const begins = Math.max(depth + blocked.outer, outer?.long ?? 0);
   const before = elbow === undefined ? begins : Math.max(begins, elbow.after);
-  const after = Math.max(inner?.long ?? 0, leastInside);
+  const after = Math.max(inner?.long ?? 0, blocked.inner, leastInside);
+  const around = (across: number) => across + 2 * rules.web.value;
   return [
     ...of("outer flare", ["flares", "outer", "mouth"], outer?.mouth, outside),
     ...of("inner flare", ["flares", "inner", "mouth"], inner?.mouth, outside),
     ...of("hole", ["hole"], hole, outside),
-    ...of("flange", ["flange", "across"], flange?.across, holeFor(spec, outside) + 2 * rules.web.value),
+    ...of("flange", ["flange", "across"], flange?.across, around(holeFor(spec, outside))),
+    ...of("outer block", ["blocks", "outer", "across"], blocks?.outer?.across, around(holeFor(spec, outside))),
+    ...of("inner block", ["blocks", "inner", "across"], blocks?.inner?.across, around(inner?.mouth ?? outside)),
     ...of("radius of the elbow", ["elbow", "radius"], elbow?.radius, outside / 2),
     ...of("straight before the elbow", ["elbow", "after"], elbow?.after, begins),
     ...of("length", ["long"], long, before + bend + after),

@@ -4,12 +4,19 @@ import type { Around } from "../../../model/piece.js";
 import { type EnclosureSpec, type SizeName, sizeNames } from "../schema.js";
 import type { Shape } from "../shape.js";
 import { dowelsOf } from "./dowels.js";
+import { portBlockSteps } from "./portBlockParts.js";
+import { portBlocksOf } from "./portBlocks.js";
 import { portName, type RoundPort, roundPortsOf } from "./roundPort.js";
 
 /** What is done with dowels, and with ports that do not pass their holes, before the last panel closes the box. */
 export function roundStepsInside(spec: EnclosureSpec, shape: Shape, around: Around) {
   const held = roundPortsOf(spec, shape, around).filter((port) => !passes(port));
-  return [...dowelSteps(spec, shape, around), ...portSteps(held, "ports inside", heldWords, around)];
+  const blocks = portBlocksOf(roundPortsOf(spec, shape, around), spec, shape, around);
+  return [
+    ...dowelSteps(spec, shape, around),
+    ...portBlockSteps(blocks, around),
+    ...portSteps(held, "ports inside", heldWords, around),
+  ];
 }
 
 /** The ports that go in through their holes, when the box is together. */
@@ -19,12 +26,12 @@ export function roundStepsOutside(spec: EnclosureSpec, shape: Shape, around: Aro
 }
 
 const seal = "seal it all round with glue or sealant, inside and outside: a gap there whistles";
-const heldWords = `Glue {ports} into place before the last panel goes on, since what bends or widens does not pass the hole; ${seal}`;
+const heldWords = `Glue {ports} into place before the last panel goes on, since what bends, widens or bears a block does not pass the hole; ${seal}`;
 const pushedWords = `Glue {ports} in through the hole, flush with the outside; ${seal}`;
 
-/** Whether a port goes in from outside: straight, and nowhere wider behind its wall than its hole. */
-const passes = ({ elbow, flares: { inner }, hole }: RoundPort): boolean =>
-  elbow === undefined && (inner?.mouth ?? 0) <= hole;
+/** Whether a port goes in from outside: straight, and nowhere wider behind its wall than its hole, no block on it. */
+const passes = ({ elbow, flares: { inner }, hole, spec: { blocks } }: RoundPort): boolean =>
+  elbow === undefined && blocks?.inner === undefined && (inner?.mouth ?? 0) <= hole;
 
 function portSteps(ports: readonly RoundPort[], name: string, words: string, { id }: Around) {
   if (ports.length === 0) return [];
