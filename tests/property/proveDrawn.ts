@@ -11,20 +11,24 @@ const wholeBox: Proof = async (planned) => {
   return true;
 };
 
-/** Draws boxes, plans each and proves those that are not refused. Returns how many were proved. */
+/** Draws boxes, plans each and proves those that are not refused. Returns what was proved. */
 export async function proveDrawn(
   boxes: fc.Arbitrary<BoxSpec>,
   draws: { readonly seed: number; readonly numRuns: number },
   proof: Proof = wholeBox,
-): Promise<number> {
-  let made = 0;
+): Promise<readonly BoxSpec[]> {
+  const made: BoxSpec[] = [];
   await fc.assert(
     fc.asyncProperty(boxes, async (box) => {
       const planned = planBox(box);
       if (hasErrors(planned.findings)) return;
-      if (await proof(planned, box)) made += 1;
+      if (await proof(planned, box)) made.push(box);
     }),
     draws,
   );
   return made;
 }
+
+/** How many of the boxes have this key. */
+export const having = (boxes: readonly BoxSpec[], key: string): number =>
+  boxes.filter((box) => box[key] !== undefined).length;

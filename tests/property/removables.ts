@@ -24,11 +24,11 @@ const fitted = fc.record({
   hatch: fc.option(
     fc.record({
       which: whole(0, 20),
-      size: fc.tuple(whole(60, 220), whole(60, 220)),
-      overlap: fc.option(whole(30, 60), { nil: undefined }),
+      size: fc.tuple(whole(50, 140), whole(50, 140)),
+      overlap: fc.option(whole(30, 50), { nil: undefined }),
       gasket: fc.constantFrom(2, 3),
     }),
-    { freq: 1 },
+    { freq: 2 },
   ),
 });
 
