@@ -72,6 +72,16 @@ export type Tube = {
   readonly end?: { readonly at: Frame; readonly d: number; readonly run: number; readonly long: number };
 };
 
+/** The air in a port made of panels, which nothing else may enter: its upper side lies at z = 0 of its frame. mm */
+export type Channel = {
+  readonly name: string;
+  readonly piece: PieceId;
+  readonly from: readonly Origin[];
+  readonly at: Frame;
+  readonly region: Region;
+  readonly thickness: number;
+};
+
 /** A soft ring that is clamped between boards: its upper side lies at z = 0 of its frame. mm, as clamped. */
 export type Gasket = { readonly at: Frame; readonly region: Region; readonly thickness: number };
 
@@ -114,6 +124,7 @@ export type Built = {
   readonly axes: readonly Axis[];
   readonly mounts: readonly Mount[];
   readonly tubes?: readonly Tube[];
+  readonly channels?: readonly Channel[];
   readonly air: readonly Air[];
   readonly steps: readonly Step[];
   readonly buys: readonly { readonly item: string; readonly count: number; readonly unit?: string }[];

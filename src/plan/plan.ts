@@ -57,7 +57,7 @@ function buildPiece(piece: Named, size: number, said: Talk, job: Job, shop: Shop
 
 /** One Built of all pieces' own, parts numbered through in the order of the pieces. */
 function gather(made: readonly { readonly piece: Named; readonly value: Built }[]): Built {
-  const all = <K extends Exclude<keyof Built, "tubes">>(key: K) =>
+  const all = <K extends Exclude<keyof Built, "tubes" | "channels">>(key: K) =>
     made.flatMap(({ value }) => value[key] as readonly Built[K][number][]);
   return {
     parts: all("parts").map((part, index): Part => ({ ...part, number: String(index + 1) })),
@@ -65,6 +65,7 @@ function gather(made: readonly { readonly piece: Named; readonly value: Built }[
     axes: joinAxes(made.flatMap(({ piece, value }) => value.axes.map((axis) => ({ piece: piece.id, axis })))),
     mounts: all("mounts"),
     tubes: made.flatMap(({ value }) => value.tubes ?? []),
+    channels: made.flatMap(({ value }) => value.channels ?? []),
     air: all("air"),
     steps: all("steps"),
     buys: all("buys"),

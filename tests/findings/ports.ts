@@ -50,6 +50,10 @@ export const portPairs: Readonly<Record<string, FormPair>> = {
   },
 };
 
+const slot = [
+  box("laps", ["front", "top", "bottom", "rear", "left", "right"]),
+  box("slot ports", [{ in: "front", beside: "left", gap: 30, long: 300 }]),
+];
 const brace = box("braces", [{ across: "width", at: 300 }]);
 /** The starter's driver in the middle of the top: its magnet ends 96 below, and 6 of air lie behind it. */
 const under = (height: number) => empty(box("driver", { is: "ten", in: "top" }), dowel("width", [200, height]));
@@ -72,6 +76,12 @@ export const tubePairs: Readonly<Record<string, FormPair>> = {
   // crossed, they share a grain of dust at first
   "tubes-meet": { at: "pieces.box.dowels[0]", raises: empty(bars(19.7)), spares: empty(bars(20)) },
   // 400 deep with a rear of 18.2: 381.8
+  // the channel runs along the left to 300 before the outside of the front: its end lies 100 from the rear
+  "channel-entered": {
+    at: "pieces.box.dowels[0]",
+    raises: empty(...slot, dowel("height", [33, 90.1])),
+    spares: empty(...slot, dowel("height", [33, 90])),
+  },
   "port-too-long": {
     at: "pieces.box.round ports[0]",
     raises: empty(ports(tube({ long: 381.9 }))),

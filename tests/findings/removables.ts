@@ -138,10 +138,4 @@ export const battenPairs: Readonly<Record<string, FormPair>> = {
       box("battens", [{ along: ["bottom + rear", "bottom + front", "bottom + left"], wide: 20 }]),
     ),
   },
-  // the port runs along the left, 30 + 18.2 of the box
-  "batten-in-port": {
-    at: "pieces.box.battens[0].along[0]",
-    raises: empty(...slot, battens("front + left")),
-    spares: empty(...slot, battens("front + right")),
-  },
 };

@@ -26,6 +26,7 @@ import { mountOf, seatAxes } from "./mounting/drivers.js";
 import { mountingFindings } from "./mounting/room.js";
 import { seatsOf } from "./mounting/seats.js";
 import { liningJoints, panelParts } from "./panelParts.js";
+import { channelOf } from "./ports/channel.js";
 import { dowelFindings } from "./ports/dowelRoom.js";
 import { dowelsOf, tubeOfDowel } from "./ports/dowels.js";
 import { portBlockJoints, portBlockParts } from "./ports/portBlockParts.js";
@@ -111,6 +112,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
         ...rounds.map((port) => tubeOfPort(port, shape, around.id, blocksRound(port, portBlocks, around.id))),
         ...dowels.stand.map((dowel) => tubeOfDowel(dowel, shape, around.id)),
       ],
+      channels: shape.fitOut.slots.map((slot) => channelOf(slot, shape, around.id)),
       air: shape.fitOut.chambers.map((chamber) => airOf(chamber, rounds, loose, spec, shape, around, parts, blocks)),
       steps: stepsOf(spec, shape, around, parts, screws.length, threads.length, loose),
       buys: [
@@ -124,7 +126,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
       ...fitOutFindings(spec, shape, around),
       ...mountingFindings(spec, shape, seats, around),
       ...comesOffFindings(loose, fitted, spec, shape, around),
-      ...battenFindings(battens, cutOutsOf(fitted, spec, shape, around), shape, around),
+      ...battenFindings(battens, cutOutsOf(fitted, spec, shape, around), around),
       ...roundPortFindings(spec, shape, rounds, seats, around),
       ...dowelFindings(dowels.unfit, spec, shape, around),
       ...threadFindings(threads, around),

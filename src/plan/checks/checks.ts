@@ -3,6 +3,7 @@ import type { Check, Plan } from "../../model/build.js";
 import type { Job } from "../../model/job.js";
 import type { Shop } from "../../model/shop.js";
 import { chamferReads } from "./chamferReads.js";
+import { channelsFree } from "./channelsFree.js";
 import { clearOfObstacles } from "./clearOfObstacles.js";
 import { driverData } from "./driverData.js";
 import { driverFits } from "./driverFits.js";
@@ -28,6 +29,7 @@ export const checks: readonly Check[] = [
   driverData,
   driverFits,
   tubesFit,
+  channelsFree,
   throughOpening,
   fasteners,
   holes,

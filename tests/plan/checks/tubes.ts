@@ -1,6 +1,7 @@
 import { frameAlong, shifted, type Vector } from "../../../src/geometry/frame.js";
+import { rectangle } from "../../../src/geometry/shapes.js";
 import { pieceId } from "../../../src/model/ids.js";
-import type { Tube } from "../../../src/model/piece.js";
+import type { Channel, Tube } from "../../../src/model/piece.js";
 import type { Pair } from "./codes.js";
 import { type BoxSize, boxParts, opening, planOf, type Scene, scene, tenInch } from "./fixture.js";
 
@@ -31,6 +32,20 @@ function under(height: number): Scene {
   return scene(planOf(parts, { mounts: [mount], tubes }), { drivers: { ten: tenInch } });
 }
 
+/** An upright dowel 20 thick before the end, 60 from the inside of the rear, of a channel along the left side. */
+function beside(y: number): Scene {
+  const channel: Channel = {
+    name: "port 1",
+    piece: pieceId("box"),
+    from: [],
+    at: shifted(0, 0, 282),
+    region: { outer: rectangle(18, 60, 58, 382, "channel"), holes: [] },
+    thickness: 264,
+  };
+  const tubes = [tube([38, y, 18], [0, 0, 1], 264, 20)];
+  return scene(planOf(boxParts(size), { tubes, channels: [channel] }));
+}
+
 /** What runs into ports and dowels, and just does not. */
 export const tubePairs: readonly Pair[] = [
   { code: "tube-hits-part", raises: () => holding(upright(27.9)), short: () => holding(upright(28)) },
@@ -40,6 +55,7 @@ export const tubePairs: readonly Pair[] = [
     raises: () => holding(upright(100), upright(119.9)),
     short: () => holding(upright(100), upright(120)),
   },
+  { code: "channel-entered", raises: () => beside(50.1), short: () => beside(50) },
   { code: "port-too-long", raises: () => holding(portOf(364.1)), short: () => holding(portOf(364)) },
   { code: "port-end-near", raises: () => holding(portOf(274.1)), short: () => holding(portOf(274)) },
 ];

@@ -25,12 +25,4 @@ export const battenNoRoom: FindingDef = {
     "A batten is cut to lie against both faces of its corner, as long as the corner between what stands at its ends. Nothing is left of this one, or no blade tilts that far.",
 };
 
-export const battenInPort: FindingDef = {
-  code: "batten-in-port",
-  severity: "error",
-  words: "{batten} along {corner} lies in {port}",
-  next: "leave that corner out, or move the port",
-  explain: "A slot port needs the whole of its gap, and its walls plain.",
-};
-
-export const battenFindings: readonly FindingDef[] = [battenGoesIn, battenOnBolted, battenNoRoom, battenInPort];
+export const battenFindings: readonly FindingDef[] = [battenGoesIn, battenOnBolted, battenNoRoom];

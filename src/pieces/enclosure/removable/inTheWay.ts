@@ -87,7 +87,7 @@ function footprint({ sheet }: Bar, face: Face): Region | undefined {
 const touches = 0.2;
 
 /** Corners of something that bows out, each once, in the order in which they lie round it. */
-export function roundTheMiddle(corners: readonly Point[]): readonly Point[] {
+function roundTheMiddle(corners: readonly Point[]): readonly Point[] {
   const points = corners.filter((point, i) => !corners.slice(0, i).some((other) => samePoint(point, other)));
   const sum = points.reduce((so, { x, y }) => ({ x: so.x + x, y: so.y + y }), { x: 0, y: 0 });
   const [x, y] = [sum.x / points.length, sum.y / points.length];
