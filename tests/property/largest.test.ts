@@ -60,7 +60,11 @@ const aboutRoom = [
 ];
 const inch = 25.4;
 
-async function madeWith({ round, covered, sawn, sixteenths, stands, block, opening, ...wanted }: Wanted, form: object) {
+async function madeWith(
+  { round, covered, sawn, sixteenths, stands, block, opening, ...wanted }: Wanted,
+  form: object,
+  more: object = {},
+) {
   const { x, y, z, clear } = block;
   const source = stringify({
     version: 1,
@@ -84,6 +88,7 @@ async function madeWith({ round, covered, sawn, sixteenths, stands, block, openi
         screws: "none",
         "held by": { straps: 2, to: "rings" },
         "cut by": sawn ? "saw" : "cnc",
+        ...more,
       },
     },
   });
@@ -98,6 +103,29 @@ async function madeWith({ round, covered, sawn, sixteenths, stands, block, openi
 }
 
 describe("a box as large as the space allows", () => {
+  it("leaves room for the cover of a hatch on its top, and on its front", async () => {
+    const wanted: Wanted = {
+      outside: { width: 300, depth: 300, height: "largest" },
+      round: 40,
+      covered: false,
+      sawn: false,
+      sixteenths: false,
+      stands: { x: 50, y: 50 },
+      block: { x: 700, y: 600, z: 0, clear: 0 },
+      opening: null,
+    };
+    const hatch = { size: "100 x 100", with: "M6 button", gasket: 2 };
+    const bolted = (face: string) => ({ hatch: { ...hatch, in: face } });
+    // on steps of half a millimetre, under 400 high and 800 deep from 50, less the cover's 18.2 and the gasket's 2
+    const top = await madeWith(wanted, wanted.outside, bolted("top"));
+    expect(top.note!.facts["size"]!.value).toBe(379.5);
+    expect(top.room).toEqual([]);
+    const deep = { width: 300, depth: "largest", height: 250 };
+    const front = await madeWith({ ...wanted, stands: { x: 300, y: 50 } }, deep, bolted("front"));
+    expect(front.note!.facts["size"]!.value).toBe(729.5);
+    expect(front.room).toEqual([]);
+  });
+
   it("fits by the checks' own solids, and one step more does not", async () => {
     await fc.assert(
       fc.asyncProperty(jobs, async (wanted) => {

@@ -1,31 +1,47 @@
 import { compose, type Frame, inverse, place, type Vector } from "../../geometry/frame.js";
+import { extentsOf } from "../../geometry/measure.js";
 import type { Prism } from "../../geometry/prism.js";
 import type { Point, Profile } from "../../geometry/profile.js";
-import { againstTheClock, polygon } from "../../geometry/shapes.js";
+import { againstTheClock, polygon, rectangle } from "../../geometry/shapes.js";
 import { sureOffset } from "../../geometry/sure.js";
 import { samePoint } from "../../geometry/tolerance.js";
 import { moved } from "../../geometry/transform.js";
 import type { Around } from "../../model/piece.js";
 import { endNames, sectionFrames, type View } from "./form/extrusion.js";
-import type { Sheet } from "./form/face.js";
+import type { Face, Sheet } from "./form/face.js";
+import { coverFrame, type Hatch, hatchOf } from "./removable/hatch/hatch.js";
 import type { EnclosureSpec } from "./schema.js";
 import { coveringOn, shapeAt } from "./shape.js";
 
 /**
  * What a box takes of the space, where it stands: all that its walls close in, each panel as far as it is cut proud of
- * that, and each panel's covering. What stands inside makes no difference.
+ * that, each panel's covering, and a hatch's cover. What stands inside makes no difference.
  */
 export function bulkOf(spec: EnclosureSpec, size: number, around: Around): readonly Prism[] {
-  const { extrusion, faces, stands } = shapeAt(spec, size, around, new Map());
+  const shape = shapeAt(spec, size, around, new Map());
+  const { extrusion, faces, stands } = shape;
   const { view, section, length } = extrusion;
   const along = view === "plan" ? "z" : "x";
-  const panels = faces.flatMap((face) => {
-    const make = endNames[view].includes(face.name) ? endPrism : wallPrism;
-    return layersOf(face.panel, coveringOn(spec, face, around)).map((layer): Prism => {
-      return { along, ...make(inSection(layer, face.panel, view)) };
-    });
-  });
-  return [{ along, section, from: 0, to: length } as const, ...panels].map((prism) => standing(prism, stands));
+  const prismOf = ({ name }: Face, sheet: Sheet, layer: Layer): Prism => {
+    const make = endNames[view].includes(name) ? endPrism : wallPrism;
+    return { along, ...make(inSection(layer, sheet, view)) };
+  };
+  const panels = faces.flatMap((face) =>
+    layersOf(face.panel, coveringOn(spec, face, around)).map((layer) => prismOf(face, face.panel, layer)),
+  );
+  const hatch = hatchOf(spec, shape, around);
+  const cover = hatch && coverBlock(hatch);
+  const covers = hatch && cover ? layersOf(cover, 0).map((layer) => prismOf(hatch.face, cover, layer)) : [];
+  return [{ along, section, from: 0, to: length } as const, ...panels, ...covers].map((prism) =>
+    standing(prism, stands),
+  );
+}
+
+/** A hatch's cover, its corners taken for sharp. */
+function coverBlock(hatch: Hatch): Sheet {
+  const { min, max } = extentsOf(hatch.cover);
+  const outline = rectangle(min.x, min.y, max.x, max.y, "cover");
+  return { frame: coverFrame(hatch), outline, bevels: {}, thickness: hatch.board.thickness };
 }
 
 /** The upper and the lower outline of something flat: a board, or the covering on it. */
