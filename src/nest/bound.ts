@@ -3,6 +3,8 @@ import { asItIs, type DualFeasible, halves, rounded, steps } from "./dualFeasibl
 import type { NestItem, NestOrder, NestStock } from "./engine.js";
 import { type Lie, liesOf } from "./lies.js";
 import { rectangleIn } from "./rectangles/opening.js";
+import { kindsOf } from "./rectangles/patterns/kind.js";
+import { leastCost, mostKinds, patternsFor, workFor } from "./rectangles/patterns/patterns.js";
 
 /** A count of sheets to buy that no layout of the order can go below, and the reason in words. */
 export type Bound = { readonly count: number; readonly why: string };
@@ -10,13 +12,14 @@ export type Bound = { readonly count: number; readonly why: string };
 type Order = Pick<NestOrder, "items" | "stock" | "edgeToEdge">;
 
 /**
- * The largest of three bounds; only items that are laid may be in the order. Of equal ones the plainest reason stands.
+ * The largest of four bounds; only items that are laid may be in the order. Of equal ones the plainest reason stands.
  *
  * Area:     what the blanks cover, less all that is in the rack, over the largest sheet one can buy. With cuts from edge
  *           to edge a blank covers its extents, and one kerf is added to the sides of blanks and sheets alike.
  * Large:    solid rectangles longer and wider than half of every sheet meet in its middle: no two share one.
  * Weighed:  rectangles, or those within blanks of other shapes, their sides weighed by dual feasible functions; no sheet
  *           takes more than 1 of the products. Sheets of the rack count as the largest there is.
+ * Patterns: with cuts from edge to edge and few sizes, the least sheets by the best ways to fill one, also in parts.
  * Source:   own derivation of the first; S. P. Fekete and J. Schepers, "A general framework for bounds for higher-
  *           dimensional orthogonal packing problems", Mathematical Methods of Operations Research 60, 2004 (from memory),
  *           of the last, of which the second is a case.
@@ -25,7 +28,13 @@ export function boundOf(order: Order): Bound {
   const area = areaBound(order);
   const large = largeBound(order);
   const weighed = weighedBound(order);
-  if (Math.max(area, large.count, weighed) === 0) return { count: 0, why: "the rack may take them all" };
+  const patterns = patternBound(order);
+  if (Math.max(area, large.count, weighed, patterns) === 0) return { count: 0, why: "the rack may take them all" };
+  if (patterns > Math.max(area, large.count, weighed))
+    return {
+      count: patterns,
+      why: "the most of these sizes that sheets cut from edge to edge can give",
+    };
   if (weighed > Math.max(area, large.count))
     return { count: weighed, why: "the area of the blanks, with what is too narrow beside them for any other" };
   if (large.count > area) return { count: large.count, why: `${large.items} blanks of which no two share a sheet` };
@@ -157,6 +166,28 @@ const wholeParts = 12;
 function every<T>(list: readonly T[], most: number): readonly T[] {
   if (list.length <= most) return list;
   return Array.from({ length: most }, (_, i) => list[Math.floor((i * list.length) / most)]!);
+}
+
+function patternBound({ items, stock, edgeToEdge }: Order): number {
+  if (!edgeToEdge || items.length === 0) return 0;
+  const kerf = leastGap(items);
+  const grown = ({ w, h }: Omit<Lie, "turn">) => ({ w: w + kerf, h: h + kerf });
+  const kinds = kindsOf(
+    items.map((item) => ({
+      lies: liesOf(item)
+        .map(grown)
+        .map((lie) => ({ ...lie, least: lie })),
+    })),
+  );
+  if (kinds.length > mostKinds) return 0;
+  const sheets = stock.map(({ length, width, trim, count }) => ({
+    ...grown({ w: length - 2 * trim, h: width - 2 * trim }),
+    cost: count === undefined ? 1 : 0,
+    ...(count !== undefined && { count }),
+  }));
+  const work = workFor(items.length);
+  const found = patternsFor(kinds, sheets, work);
+  return found ? Math.max(0, Math.ceil(leastCost(kinds, sheets, found.cover.prices, work) - 1e-6)) : 0;
 }
 
 const leastGap = (items: readonly NestItem[]) => items.reduce((least, item) => Math.min(least, item.gap), 1e9);

@@ -56,7 +56,7 @@ export function goalWithout(sheet: OpenSheet, { sheets }: Packing, yard: Yard): 
 }
 
 /** What is laid on the sheets of a goal. */
-export function packingOf({ sheets, left }: Goal): Packing {
+export function packingOf({ sheets, left }: Pick<Goal, "sheets" | "left">): Packing {
   const used = sheets.filter(({ tree }) => itemsIn(tree).length > 0);
   return { sheets: used.map(({ tree, stock }) => sheetOf(tree, stock)), left };
 }

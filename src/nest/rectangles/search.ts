@@ -13,6 +13,7 @@ import { stockWorth } from "../stockWorth.js";
 import { type Goal, goalOf, goalWithout, hasRoom, packingOf, towards, type Yard } from "./goal.js";
 import { groundOf } from "./ground.js";
 import { type OpenSheet, type Packing, pack, type Rule } from "./pack.js";
+import { layoutsByPatterns } from "./patterns/layouts.js";
 import { laidOn, repacked } from "./repack.js";
 import { kerfOf, type Tile, tilesOf } from "./tile.js";
 
@@ -57,11 +58,19 @@ export function beginRectangles(order: NestOrder): NestSearch {
       take(attemptOf(search, n, best));
       return;
     }
+    if (n === patternsAfter && isPlain) {
+      for (const begun of layoutsByPatterns(all, yard, sawing)) takeHeld(best, completed(search, begun));
+      return;
+    }
     if (n % repackings !== 1 && aim(best)) return;
     const next = repackedOnce(search, current);
     if (next === undefined) return;
     take({ ...best, packing: next, worth: worthOf(order, all, next, best.worth) });
     current = next;
+  };
+  const takeHeld = (from: Attempt, packing: Packing): void => {
+    if (isHeldAsWell(order, packing, from.packing))
+      take({ ...from, packing, worth: worthOf(order, all, packing, best?.worth) });
   };
   /** One try to do with a sheet less than the best layout; false where that cannot be. */
   const aim = (from: Attempt): boolean => {
@@ -77,8 +86,7 @@ export function beginRectangles(order: NestOrder): NestSearch {
     if (goal.now.area >= least) return true;
     goal = { ...goal, least: goal.now.area };
     // what is left still needs another sheet, but less of it
-    const packing = completed(search, goal.now);
-    if (isHeldAsWell(order, packing, from.packing)) take({ ...from, packing, worth: worthOf(order, all, packing) });
+    takeHeld(from, completed(search, goal.now));
     return true;
   };
   return {
@@ -101,6 +109,9 @@ const mostGreedy = 100;
 /** Of so many layouts that are not made from nothing one is repacked; the others aim at a sheet less. */
 const repackings = 4;
 
+/** After so many layouts those begun by patterns are tried; not one that is made from nothing. */
+const patternsAfter = 33;
+
 /** Tries towards a goal between two layouts that are repacked, about as long as a few of these take. */
 const triesAtOnce = 30;
 
@@ -117,7 +128,7 @@ function isHeldAsWell({ stock, sawing }: NestOrder, packing: Packing, other: Pac
 }
 
 /** A goal that is not quite reached as a layout: what is left lies on what other sheets there are. */
-function completed({ order, kerf, tiles, random }: Search, goal: Goal): Packing {
+function completed({ order, kerf, tiles, random }: Search, goal: Pick<Goal, "sheets" | "left">): Packing {
   const { sheets: used, left } = packingOf(goal);
   if (left.length === 0) return { sheets: used, left };
   const rows = order.stock.map((row, i) => ({

@@ -1,0 +1,142 @@
+import { pick, type Random } from "../../random.js";
+import type { Sawing } from "../../saw/sawing.js";
+import { smallCuts } from "../../saw/sawnSheets.js";
+import { sheetOf } from "../asTree.js";
+import { eachFree, itemsIn, type Piece } from "../cutTree.js";
+import type { Yard } from "../goal.js";
+import { insert, type Spot } from "../insert.js";
+import { noise } from "../rest.js";
+import type { Tile } from "../tile.js";
+import { type Blank as CutBlank, cutBy } from "./cutBy.js";
+import { type Blank, type KindOf, kindsOf, type Size, sizeOn } from "./kind.js";
+import { coverBy, mostKinds, type Pattern, patternsFor, workFor } from "./patterns.js";
+
+/** Sheets that are cut up already, and the tiles that are not on any of them. */
+export type Begun = {
+  readonly sheets: readonly { readonly stock: number; readonly tree: Piece }[];
+  readonly left: readonly number[];
+};
+
+/**
+ * Layouts begun by patterns, for orders in which few sizes repeat; none for others.
+ *
+ * Method: as many whole sheets of each pattern as the least cover takes; then the least cover of what is left, and so on.
+ *         Where it takes only parts of sheets, one of them is laid whole. What a pattern gives too much of stays free, and
+ *         other tiles are cut from there. Every stage is given, as what is left at the end may go better by other means.
+ * Sawn:   a pattern with a cut of a piece too small to hold is not laid.
+ */
+export function layoutsByPatterns(tiles: readonly Tile[], yard: Yard, sawing: Sawing | undefined): readonly Begun[] {
+  const kinds = kindsOf(tiles);
+  if (kinds.length > mostKinds || tiles.length < leastOfEach * kinds.length) return [];
+  const blanks = yard.stock.map(
+    ({ cost, count }, i): Blank => ({
+      w: yard.grounds[i]!.whole.w,
+      h: yard.grounds[i]!.whole.h,
+      cost,
+      ...(count !== undefined && { count }),
+    }),
+  );
+  const found = patternsFor(kinds, blanks, workFor(tiles.length));
+  if (found === undefined) return [];
+  const order = { kinds, blanks, yard, sawing, patterns: found.patterns };
+  return Array.from({ length: dives }, () => stagesOf(order)).flat();
+}
+
+/** So many of each size at least, in the mean. */
+const leastOfEach = 4;
+
+/** Which sheet is laid whole where the cover takes parts is left to chance: so often it is tried from the start. */
+const dives = 6;
+
+type Order = {
+  readonly kinds: readonly KindOf<Tile>[];
+  readonly blanks: readonly Blank[];
+  readonly yard: Yard;
+  readonly sawing: Sawing | undefined;
+  readonly patterns: readonly Pattern[];
+};
+
+function stagesOf(order: Order): readonly Begun[] {
+  const { kinds, blanks, patterns, yard } = order;
+  const stages: Begun[] = [];
+  const refused = new Set<Pattern>();
+  let now: Begun = { sheets: [], left: kinds.flatMap(({ of }) => of.map(({ item }) => item)) };
+  while (now.left.length > 0) {
+    const left = new Set(now.left);
+    const wanted = kinds.map((kind) => ({ ...kind, of: kind.of.filter(({ item }) => left.has(item)) }));
+    const { amounts } = coverBy(
+      patterns,
+      wanted.map((kind) => ({ ...kind, wanted: kind.of.length })),
+      blanks.map((blank, i) => lessBy(blank, now.sheets.filter(({ stock }) => stock === i).length)),
+    );
+    const next = nextSheets(patterns, amounts, refused, yard.random);
+    if (next.length === 0) break;
+    for (const pattern of next) {
+      const laid = withOneMore(now, pattern, order);
+      if (laid) now = laid;
+      else refused.add(pattern);
+    }
+    stages.push(now);
+  }
+  return stages;
+}
+
+const lessBy = (blank: Blank, used: number): Blank =>
+  blank.count === undefined ? blank : { ...blank, count: Math.max(0, blank.count - used) };
+
+/** As many whole sheets as the cover takes; where it takes none whole, one of those that it takes parts of. */
+function nextSheets(
+  patterns: readonly Pattern[],
+  amounts: readonly number[],
+  refused: ReadonlySet<Pattern>,
+  random: Random,
+): readonly Pattern[] {
+  const whole = patterns.flatMap((pattern, i) =>
+    refused.has(pattern) ? [] : Array.from({ length: Math.floor(amounts[i]! + noise) }, () => pattern),
+  );
+  if (whole.length > 0) return whole;
+  const [first, ...others] = patterns
+    .map((pattern, i) => ({ pattern, amount: amounts[i]! }))
+    .filter(({ pattern, amount }) => amount > leastPart && !refused.has(pattern))
+    .sort((a, b) => b.amount - a.amount)
+    .slice(0, 3);
+  return first ? [pick(random, [first, ...others]).pattern] : [];
+}
+
+const leastPart = 0.05;
+
+/** A sheet more, cut up by a pattern; undefined where it cannot be sawn, or nothing of it is wanted any more. */
+function withOneMore({ sheets, left }: Begun, { filling, sheet }: Pattern, order: Order): Begun | undefined {
+  const { kinds, sawing, yard } = order;
+  const ground = yard.grounds[sheet]!;
+  const loose = new Set(left);
+  const next = (kind: number, lie: number): CutBlank | undefined => {
+    const tile = kinds[kind]!.of.find(({ item }) => loose.has(item));
+    if (tile === undefined) return undefined;
+    loose.delete(tile.item);
+    const size = sizeOn(kinds[kind]!.lies[lie]!, ground.whole);
+    return { ...size, item: tile.item, turn: turnFor(tile, size, ground.whole) };
+  };
+  const tree = cutBy(filling, ground.whole, next);
+  if (tree === undefined) return undefined;
+  fillUp(tree, loose, sheet, yard);
+  const row = yard.stock[sheet]!;
+  if (sawing && smallCuts(sheetOf(tree, sheet), row, sawing) > 0) return undefined;
+  const laid = new Set(itemsIn(tree));
+  return { sheets: [...sheets, { stock: sheet, tree }], left: left.filter((item) => !laid.has(item)) };
+}
+
+const turnFor = ({ lies }: Tile, size: Size, whole: Size): number =>
+  lies.find((lie) => isAlike(sizeOn(lie, whole), size))?.turn ?? 0;
+
+const isAlike = (a: Size, b: Size) => Math.abs(a.w - b.w) < noise && Math.abs(a.h - b.h) < noise;
+
+/** Cuts what there is room for from what a pattern leaves free. */
+function fillUp(tree: Piece, loose: ReadonlySet<number>, sheet: number, { grounds, least, random, tiles }: Yard): void {
+  const spots: Spot[] = [];
+  eachFree(tree, 0, 0, (piece, free) => {
+    if (Math.min(free.w, free.h) >= least - noise) spots.push({ piece, free, ground: grounds[sheet]! });
+  });
+  const largestFirst = [...loose].map((item) => tiles.get(item)!).sort((a, b) => b.long * b.short - a.long * a.short);
+  for (const tile of largestFirst) if (spots.length > 0) insert(tile, spots, { power: 1.5, least, blinks: 0 }, random);
+}
