@@ -28,7 +28,7 @@ export function boundOf(order: Order): Bound {
   const area = areaBound(order);
   const large = largeBound(order);
   const weighed = weighedBound(order);
-  const patterns = patternBound(order);
+  const patterns = patternBound(order, Math.max(area, large.count, weighed));
   if (Math.max(area, large.count, weighed, patterns) === 0) return { count: 0, why: "the rack may take them all" };
   if (patterns > Math.max(area, large.count, weighed))
     return {
@@ -168,7 +168,8 @@ function every<T>(list: readonly T[], most: number): readonly T[] {
   return Array.from({ length: most }, (_, i) => list[Math.floor((i * list.length) / most)]!);
 }
 
-function patternBound({ items, stock, edgeToEdge }: Order): number {
+/** Given up as soon as it turns out to be no more than `known`. */
+function patternBound({ items, stock, edgeToEdge }: Order, known: number): number {
   if (!edgeToEdge || items.length === 0) return 0;
   const kerf = leastGap(items);
   const grown = ({ w, h }: Omit<Lie, "turn">) => ({ w: w + kerf, h: h + kerf });
@@ -186,8 +187,9 @@ function patternBound({ items, stock, edgeToEdge }: Order): number {
     ...(count !== undefined && { count }),
   }));
   const work = workFor(items.length);
-  const found = patternsFor(kinds, sheets, work);
-  return found ? Math.max(0, Math.ceil(leastCost(kinds, sheets, found.cover.prices, work) - 1e-6)) : 0;
+  const found = patternsFor(kinds, sheets, work, known);
+  if (found === undefined || found.cover.cost <= known) return 0;
+  return Math.max(0, Math.ceil(leastCost(kinds, sheets, found.cover.prices, work) - 1e-6));
 }
 
 const leastGap = (items: readonly NestItem[]) => items.reduce((least, item) => Math.min(least, item.gap), 1e9);

@@ -14,12 +14,18 @@ export type Patterns = { readonly patterns: readonly Pattern[]; readonly cover: 
  *
  * Method:  begun with sheets full of one kind. The least cover by the patterns so far says what a piece of each kind costs;
  *          the sheet that is worth most by these prices is a new pattern, if it is worth more than it costs; and so on.
- *          First on grids with few lengths, then on finer ones, for `work` steps in all.
+ *          First on grids with few lengths, then on finer ones, for `work` steps in all, or until the cost is down to
+ *          `enough`.
  * Source:  P. C. Gilmore and R. E. Gomory, "Multistage cutting stock problems of two and more dimensions", Operations
  *          Research 13, 1965 (from memory).
  * Returns: undefined where some kind fits on no sheet of which there are as many as needed.
  */
-export function patternsFor(kinds: readonly Kind[], sheets: readonly Blank[], work: number): Patterns | undefined {
+export function patternsFor(
+  kinds: readonly Kind[],
+  sheets: readonly Blank[],
+  work: number,
+  enough = 0,
+): Patterns | undefined {
   const patterns: Pattern[] = [];
   for (const kind of kinds.keys()) {
     const full = fullOf(kind, kinds, sheets);
@@ -31,7 +37,7 @@ export function patternsFor(kinds: readonly Kind[], sheets: readonly Blank[], wo
   for (const share of shares) {
     const grids = sheets.map((sheet) => gridOf(kinds, sheet, work * share, "cuttable"));
     const effort = grids.reduce((sum, grid) => sum + (grid?.work ?? 0), 0);
-    while (left >= effort) {
+    while (left >= effort && cover.cost > enough) {
       left -= effort + cover.steps;
       const more = worthMore(kinds, sheets, grids, cover);
       if (more.length === 0) break;
