@@ -52,8 +52,8 @@ export function patternsFor(
 /** Orders of more sizes have too few pieces of each for patterns to help. */
 export const mostKinds = 40;
 
-/** Steps to take over an order of so many pieces: about a thousandth of a second for each of them. */
-export const workFor = (pieces: number): number => Math.min(6e7, 2.5e5 * pieces);
+/** Steps to take over an order of so many pieces: about half of a thousandth of a second for each of them. */
+export const workFor = (pieces: number): number => Math.min(4e7, 1.5e5 * pieces);
 
 /** How much of all the work one filling may take, on each of the grids. */
 const shares = [0.005, 0.04] as const;
