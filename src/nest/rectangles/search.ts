@@ -13,7 +13,7 @@ import { stockWorth } from "../stockWorth.js";
 import { type Goal, goalOf, goalWithout, hasRoom, packingOf, towards, type Yard } from "./goal.js";
 import { groundOf } from "./ground.js";
 import { type OpenSheet, type Packing, pack, type Rule } from "./pack.js";
-import { layoutsByPatterns } from "./patterns/layouts.js";
+import { layingByPatterns } from "./patterns/layouts.js";
 import { laidOn, repacked } from "./repack.js";
 import { kerfOf, type Tile, tilesOf } from "./tile.js";
 
@@ -44,6 +44,7 @@ export function beginRectangles(order: NestOrder): NestSearch {
   const least = all.reduce((shortest, tile) => Math.min(shortest, tile.short), Number.POSITIVE_INFINITY);
   const yard: Yard = { tiles, stock, kerf, grounds: stock.map((row) => groundOf(row, kerf, sawing)), least, random };
   let goal: { readonly from: readonly number[]; readonly now: Goal; readonly least: number } | undefined;
+  let byPatterns: ReturnType<typeof layingByPatterns>;
   let best: Attempt | undefined;
   let given: NestFound | undefined;
   let current: Packing;
@@ -58,9 +59,10 @@ export function beginRectangles(order: NestOrder): NestSearch {
       take(attemptOf(search, n, best));
       return;
     }
-    if (n === patternsAfter && isPlain) {
-      for (const begun of layoutsByPatterns(all, yard, sawing)) takeHeld(best, completed(search, begun));
-      return;
+    if (isPlain && n % patternsEvery === patternsAfter) {
+      if (n === patternsAfter) byPatterns = layingByPatterns(all, yard, sawing, (begun) => completed(search, begun));
+      for (const packing of byPatterns?.() ?? []) takeHeld(best, packing);
+      if (byPatterns) return;
     }
     if (n % repackings !== 1 && aim(best)) return;
     const next = repackedOnce(search, current);
@@ -69,8 +71,9 @@ export function beginRectangles(order: NestOrder): NestSearch {
     current = next;
   };
   const takeHeld = (from: Attempt, packing: Packing): void => {
-    if (isHeldAsWell(order, packing, from.packing))
-      take({ ...from, packing, worth: worthOf(order, all, packing, best?.worth) });
+    const worth = worthOf(order, all, packing, best?.worth);
+    if (best !== undefined && !isBetter(worth, best.worth)) return;
+    if (isHeldAsWell(order, packing, from.packing)) take({ ...from, packing, worth });
   };
   /** One try to do with a sheet less than the best layout; false where that cannot be. */
   const aim = (from: Attempt): boolean => {
@@ -109,8 +112,9 @@ const mostGreedy = 100;
 /** Of so many layouts that are not made from nothing one is repacked; the others aim at a sheet less. */
 const repackings = 4;
 
-/** After so many layouts those begun by patterns are tried; not one that is made from nothing. */
+/** Layouts by patterns are tried after so many layouts, and then after so many more each time; none made from nothing. */
 const patternsAfter = 33;
+const patternsEvery = 256;
 
 /** Tries towards a goal between two layouts that are repacked, about as long as a few of these take. */
 const triesAtOnce = 30;
