@@ -3,6 +3,7 @@ import { cautionPages, type PrintedCaution } from "./cautionPage.js";
 import { finishPage } from "./draft.js";
 import { handPages } from "./handPage.js";
 import { type ListedParts, listPages } from "./listPage.js";
+import { orderPages, type PrintedStep } from "./orderPage.js";
 import type { Page } from "./page.js";
 import { partPages } from "./partPage.js";
 import { ripPages } from "./ripPage.js";
@@ -16,12 +17,14 @@ import { sheetPages } from "./sheetPage.js";
 export type FromLists = {
   readonly rows: readonly ListedParts[];
   readonly cautions: readonly PrintedCaution[];
+  /** What is done at the bench, in order. */
+  readonly steps: readonly PrintedStep[];
   readonly onParts: readonly string[];
   /** The same of the pages for hand routing. */
   readonly onRouting: readonly string[];
 };
 
-/** All drawings of a job: cautions, cut list, a page or two for each kind of part, hand routing, a page for each sheet. */
+/** All drawings of a job: cautions, cut list, a page or two for each kind of part, hand routing, a page for each sheet, the order of work. */
 export function drawingsOf(build: Build, lists: FromLists): readonly Page[] {
   const kinds = lists.rows.flatMap((row) => sameParts(row, build));
   const drafts = [
@@ -31,6 +34,7 @@ export function drawingsOf(build: Build, lists: FromLists): readonly Page[] {
     ...handPages(kinds, build, lists.onRouting),
     ...ripPages(build, lists.onRouting),
     ...build.layout.sheets.flatMap((sheet) => sheetPages(sheet, build)),
+    ...orderPages(lists.steps, build, lists.cautions[0]?.closing ?? ""),
   ];
   return drafts.map((draft, i) => finishPage(draft, i + 1, drafts.length, build));
 }

@@ -2,6 +2,7 @@ import { drawingsOf } from "../drawing/drawingSet.js";
 import type { Page } from "../drawing/page.js";
 import { cautionsFor, cautionWords } from "../lists/cautions.js";
 import { cutListOf } from "../lists/cutList.js";
+import { printedSteps } from "../lists/steps.js";
 import type { Build } from "../model/build.js";
 
 /** Cautions that every sheet with a part on it repeats. */
@@ -15,5 +16,5 @@ export function pagesOf(build: Build): readonly Page[] {
     "All cautions stand on sheet 1.",
   ];
   const onRouting = cautionsFor(build, "cut list").map(cautionWords);
-  return drawingsOf(build, { rows: cutListOf(build), cautions, onParts, onRouting });
+  return drawingsOf(build, { rows: cutListOf(build), cautions, steps: printedSteps(build), onParts, onRouting });
 }

@@ -17,13 +17,14 @@ describe("the drawings of a job", () => {
     expect([...metric, ...inches].flatMap(outsideFrame)).toEqual([]);
   });
 
-  it("begin with the cautions and the cut list, then a page for each kind of part, then one for each sheet", () => {
+  it("begin with the cautions and the cut list, then a page for each kind of part, then one for each sheet, and last the order of work", () => {
     const titles = metric.map(({ title }) => title.split("  ")[0]);
     expect(titles).toEqual(
       ["Read before you cut", "Cut list", "B1", "B2", "B3", "B5", "B6", "P1", "P1", "R1", "H1", "Sheet box 1"].concat([
         "Sheet box 1, continued",
         "Sheet plate offcut A",
         "Sheet plate offcut A, continued",
+        "Order of work",
       ]),
     );
   });

@@ -4,6 +4,7 @@ import type { Item, Page, Text } from "../../src/drawing/page.js";
 import { boxOf } from "../../src/drawing/textBox.js";
 import { cautionsFor } from "../../src/lists/cautions.js";
 import { cutListOf } from "../../src/lists/cutList.js";
+import { printedSteps } from "../../src/lists/steps.js";
 import type { Build } from "../../src/model/build.js";
 
 /** The drawings of a build as the exporters make them. */
@@ -12,6 +13,7 @@ export function pagesOf(build: Build): readonly Page[] {
   return drawingsOf(build, {
     rows: cutListOf(build),
     cautions,
+    steps: printedSteps(build),
     onParts: ["All cautions stand on sheet 1."],
     onRouting: [],
   });

@@ -33,7 +33,7 @@ export function stepsOf(
     {
       name: "dry fit",
       parts: all,
-      words: "Put the panels of {piece} together dry and check both diagonals of the {end}",
+      words: "Put the panels of {piece} together dry and check both diagonals of the {end} side",
       facts: { piece: text(around.id), end: text(endNames[shape.extrusion.view][1]) },
       cautions: ["dust"],
     },
@@ -106,7 +106,7 @@ export function stepsOf(
           : ringed
             ? "Wire the terminal, lay the gasket, and screw driver {driver} down through its ring"
             : "Wire the terminal, lay the gasket, and screw driver {driver} down",
-      facts: { driver: text(drivers.join(", ")) },
+      facts: { driver: text(countedNames(drivers)) },
       cautions: ["hearing"],
       waits: around.asks.flatMap((ask) => (ask.kind === "lift driver" ? [ask.seated] : [])),
     },
@@ -126,6 +126,12 @@ export function stepsOf(
     id: `${around.id}:${name}`,
     after: [...(index === 0 ? [] : [`${around.id}:${due[index - 1]!.name}`]), ...(waits ?? [])],
   }));
+}
+
+/** "eight, 2 off; six". */
+function countedNames(names: readonly string[]): string {
+  const kinds = [...new Set(names)].map((name) => ({ name, count: names.filter((each) => each === name).length }));
+  return kinds.map(({ name, count: times }) => (times === 1 ? name : `${name}, ${times} off`)).join("; ");
 }
 
 /** A step of the box: after the one before it, and after steps of other pieces that it waits for. */

@@ -42,6 +42,6 @@ const placeOf = ({ marked: place }: InnerBoard): number => ("at" in place ? plac
 function marked({ role, marked: place }: InnerBoard, i: number): string {
   const name = role.replace(".", " ");
   return "at" in place
-    ? `${name} {${factOf(i)}} from the outside of the ${from[place.across]} side`
-    : `${name} {${factOf(i)}} inside the ${place.beside}`;
+    ? `${name} at {${factOf(i)}} from the outside of the ${from[place.across]} side`
+    : `${name} at {${factOf(i)}} from the inside of the ${place.beside}`;
 }
