@@ -1,4 +1,4 @@
-import { type Kind, type Size, sizeOn } from "./kind.js";
+import { fitsOn, type Kind, type Size, sizeOn } from "./kind.js";
 import { groupsWithin, rasterOf, type Side, type Sure, sideOf, sumsUpTo } from "./side.js";
 
 /** A way in which a kind may lie, and the first lengths of both sides that take it. */
@@ -22,8 +22,9 @@ export type Grid = {
  * Returns: undefined where sizes are too small beside the sheet even then, or nothing fits.
  */
 export function gridOf(kinds: readonly Kind[], sheet: Size, work: number, sure: Sure): Grid | undefined {
-  const lies = kinds.flatMap(({ lies }, kind) => lies.map((each, lie) => ({ kind, lie, ...sizeOn(each, sheet) })));
-  const fitting = lies.filter(({ w, h }) => w <= sheet.w + hair && h <= sheet.h + hair);
+  const fitting = kinds.flatMap(({ lies }, kind) =>
+    lies.flatMap((each, lie) => (fitsOn(each, sheet) ? [{ kind, lie, ...sizeOn(each, sheet) }] : [])),
+  );
   if (fitting.length === 0) return undefined;
   const [widths, heights] = [fitting.map(({ w }) => w), fitting.map(({ h }) => h)];
   const across = scaleOf(sheet.w, widths, sure);

@@ -15,6 +15,12 @@ export function sizeOn({ w, h, least }: Lying, sheet: Size): Size {
   return { w: sideOn(w, least.w, sheet.w), h: sideOn(h, least.h, sheet.h) };
 }
 
+/** Whether a sheet takes it; lengths that differ by the noise of adding up are alike. */
+export function fitsOn(lying: Lying, sheet: Size): boolean {
+  const { w, h } = sizeOn(lying, sheet);
+  return w <= sheet.w + noise && h <= sheet.h + noise;
+}
+
 const sideOn = (size: number, least: number, whole: number) => (size > whole && least <= whole + noise ? whole : size);
 
 /** Puts together what may lie in the same sizes, in whatever order these are told. */

@@ -1,7 +1,7 @@
 import { aloneWith, type Column, type Cover, leastCover } from "./cover.js";
 import { countsOf, type Filling, fillingOf, mostOf, valuesOf } from "./filling.js";
 import { type Grid, gridOf } from "./grid.js";
-import { type Blank, type Kind, sizeOn } from "./kind.js";
+import { type Blank, fitsOn, type Kind, sizeOn } from "./kind.js";
 
 /** A way to fill one sheet, and how many of each kind it gives. `sheet`: its place among the sheets. */
 export type Pattern = { readonly sheet: number; readonly filling: Filling; readonly counts: readonly number[] };
@@ -18,7 +18,7 @@ export type Patterns = { readonly patterns: readonly Pattern[]; readonly cover: 
  *          `enough`.
  * Source:  P. C. Gilmore and R. E. Gomory, "Multistage cutting stock problems of two and more dimensions", Operations
  *          Research 13, 1965 (from memory).
- * Returns: undefined where some kind fits on no sheet of which there are as many as needed.
+ * Returns: undefined where some kind fits on no sheet of which there are as many as needed, or sheets are of many sizes.
  */
 export function patternsFor(
   kinds: readonly Kind[],
@@ -26,6 +26,7 @@ export function patternsFor(
   work: number,
   enough = 0,
 ): Patterns | undefined {
+  if (sheets.length > mostSizes) return undefined;
   const patterns: Pattern[] = [];
   for (const kind of kinds.keys()) {
     const full = fullOf(kind, kinds, sheets);
@@ -51,6 +52,9 @@ export function patternsFor(
 
 /** Orders of more sizes have too few pieces of each for patterns to help. */
 export const mostKinds = 40;
+
+/** Each size of sheet, and each offcut, is a search of its own for every new pattern. */
+const mostSizes = 8;
 
 /** Steps to take over an order of so many pieces: about half of a thousandth of a second for each of them. */
 export const workFor = (pieces: number): number => Math.min(4e7, 1.5e5 * pieces);
@@ -139,6 +143,7 @@ export function leastCost(
 ): number {
   const worths = kinds.map((_, kind) => Math.max(0, prices[kind]!));
   const most = sheets.map((sheet) => {
+    if (!kinds.some(({ lies }) => lies.some((lie) => fitsOn(lie, sheet)))) return 0;
     const grid = gridOf(kinds, sheet, (work * boundShare) / sheets.length, "over");
     return grid ? mostOf(valuesOf(grid, worths)) : undefined;
   });
