@@ -63,10 +63,19 @@ export function airIn(
       const holes = open.filter(({ part }) => part === wall.part).map(({ hole }) => hole);
       return wallOf(kernel, wall, margin(wall), holes);
     });
-    const others = chamber.others.map((other) => boardOf(kernel, plugged(other)));
     const gaskets = chamber.gaskets.map((gasket) => gasketOf(kernel, gasket));
-    return hollowIn(kernel, kernel.union([...walls, ...others, ...gaskets]), chamber.inside);
+    const shell = kernel.union([...walls, ...gaskets]);
+    const room = hollowRound(kernel, kernel.components(shell), chamber.inside);
+    // a hatch's cover lies outside, and what stands in another chamber is none of this one's
+    const own = chamber.others.filter((other) => room === undefined || kernel.contains(room, middleOf(other)));
+    const boards = own.map((other) => boardOf(kernel, plugged(other)));
+    return hollowIn(kernel, kernel.union([shell, ...boards]), chamber.inside);
   });
+}
+
+/** The middle of a board, in the air where its windows are. */
+function middleOf({ at, block: { min, max } }: Standing): Vector {
+  return place(at, [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2]);
 }
 
 /** A board in the air with what is filled in it taken as board: a bolt's insert lets no air in, a brace's window does. */
@@ -95,12 +104,17 @@ export const closedAirOf = onceFor(async (chamber: Chamber) => airIn(await loadS
  */
 function hollowIn(kernel: SolidKernel, shell: SolidRef, inside: Vector): number | undefined {
   const skins = kernel.components(shell);
-  const hollow = skins.find((skin) => kernel.volumeOf(skin) < 0 && kernel.contains(skin, inside));
+  const hollow = hollowRound(kernel, skins, inside);
   if (hollow === undefined) return undefined;
   const around = kernel.extentsOf(hollow)!;
   const free = skins.filter((skin) => {
     const { min, max } = kernel.extentsOf(skin)!;
-    return skin !== hollow && [0, 1, 2].every((i) => min[i]! >= around.min[i]! && max[i]! <= around.max[i]!);
+    if (kernel.volumeOf(skin) < 0) return false;
+    return [0, 1, 2].every((i) => min[i]! >= around.min[i]! && max[i]! <= around.max[i]!);
   });
   return free.reduce((air, skin) => air - kernel.volumeOf(skin), -kernel.volumeOf(hollow));
 }
+
+/** The skin of the air that a point is in, inside out. */
+const hollowRound = (kernel: SolidKernel, skins: readonly SolidRef[], inside: Vector): SolidRef | undefined =>
+  skins.find((skin) => kernel.volumeOf(skin) < 0 && kernel.contains(skin, inside));
