@@ -74,6 +74,8 @@ export const removablePairs: Readonly<Record<string, FormPair>> = {
   },
 };
 
+const battens = (...along: readonly string[]) => box("battens", [{ along, wide: 20 }]);
+
 const hatch = (more: object = {}) =>
   box("hatch", { in: "rear", size: "200 x 150", with: "M6 button", gasket: 2, ...more });
 
@@ -108,10 +110,14 @@ export const hatchPairs: Readonly<Record<string, FormPair>> = {
     raises: empty(hatch({ round: 75.1 })),
     spares: empty(hatch({ round: 74.9 })),
   },
+  // the batten ends 18.2 + 20 from the side; blocks reach 100 + 20 + 20 from the hatch's middle
+  "block-in-way": {
+    at: "pieces.box.hatch",
+    raises: empty(hatch({ insert: "M6 x 15", at: [178.1, 150] }), battens("rear + left")),
+    spares: empty(hatch({ insert: "M6 x 15", at: [178.3, 150] }), battens("rear + left")),
+  },
   "hatch-stands-out": { at: "pieces.box.hatch", raises: empty(hatch()), spares: empty() },
 };
-
-const battens = (...along: readonly string[]) => box("battens", [{ along, wide: 20 }]);
 
 /** The same for battens along inside corners. */
 export const battenPairs: Readonly<Record<string, FormPair>> = {

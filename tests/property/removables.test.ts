@@ -5,13 +5,12 @@ import { proveBox } from "./boxProof.js";
 import { having, proveDrawn } from "./proveDrawn.js";
 import { removableBoxes } from "./removables.js";
 
-/** Proves a box 150 wide of these corners, seen from the side, with a wall on M6 bolts and a gasket of 2. */
-async function proveStanding(corners: readonly (readonly number[])[], bolted: string, more: object): Promise<void> {
+/** Proves a box 150 wide of these corners, seen from the side, with what else stands in the job. */
+async function proveStanding(corners: readonly (readonly number[])[], more: object): Promise<void> {
   const planned = planBox({
     kind: "enclosure",
     board: "thick",
     outside: { side: corners.map((at, i) => ({ at, side: `wall ${i + 1}` })), width: 150 },
-    panels: { [bolted]: { bolted: { with: "M6 button", insert: "M6 x 15", every: 80, gasket: 2 } } },
     stands: { x: 100, y: 100, z: 10 },
     "held by": { straps: 2, to: "rings" },
     "cut by": "cnc",
@@ -20,6 +19,8 @@ async function proveStanding(corners: readonly (readonly number[])[], bolted: st
   expect(hasErrors(planned.findings)).toBe(false);
   await proveBox(planned);
 }
+
+const bolted = { with: "M6 button", insert: "M6 x 15", every: 80, gasket: 2 };
 
 describe("boxes with a panel that is bolted on", () => {
   it("close on its gasket, overlap nowhere and have the volume of the formula", async () => {
@@ -38,7 +39,8 @@ describe("boxes with a panel that is bolted on", () => {
       [270, 210],
       [0, 210],
     ];
-    await proveStanding(step, "wall 3", { board: "thin", dividers: [{ across: "height", at: 87 }] });
+    const panels = { "wall 3": { bolted } };
+    await proveStanding(step, { board: "thin", panels, dividers: [{ across: "height", at: 87 }] });
   });
 
   it("have battens in their corners that end before those under the panel, round a corner that is cut off", async () => {
@@ -51,6 +53,19 @@ describe("boxes with a panel that is bolted on", () => {
       [60, 300],
       [0, 240],
     ];
-    await proveStanding(cutOff, "wall 7", { battens: [{ along: ["wall 5 + left"], wide: 18 }] });
+    await proveStanding(cutOff, {
+      panels: { "wall 7": { bolted } },
+      battens: [{ along: ["wall 5 + left"], wide: 18 }],
+    });
+  });
+
+  it("hold their air and no more where the cover of a hatch lies on a wall that leans", async () => {
+    const raked = [
+      [0, 0],
+      [400, 0],
+      [250, 300],
+      [0, 300],
+    ];
+    await proveStanding(raked, { hatch: { in: "wall 2", size: "40 x 60", with: "M6 button", gasket: 2 } });
   });
 });

@@ -5,6 +5,7 @@ import type { Axis } from "../../model/joint.js";
 import type { Part } from "../../model/part.js";
 import type { Air, Around, Built } from "../../model/piece.js";
 import { blockJoints, blockParts } from "./backing/blockParts.js";
+import { blockFindings } from "./backing/blockRoom.js";
 import { type Block, blockSheets, blocksOf, threadsOf } from "./backing/blocks.js";
 import { threadAxes, threadFindings } from "./backing/threads.js";
 import { battensOf } from "./battens/battens.js";
@@ -35,6 +36,7 @@ import { tubeOfPort } from "./ports/roundBody.js";
 import { dowelItem, portItems } from "./ports/roundBuys.js";
 import { type RoundPort, roundPortsOf } from "./ports/roundPort.js";
 import { roundPortFindings } from "./ports/roundRoom.js";
+import { barsOf } from "./removable/check.js";
 import {
   battenSheets,
   type ComesOff,
@@ -130,6 +132,7 @@ export function buildBox(spec: EnclosureSpec, size: number, around: Around): Out
       ...roundPortFindings(spec, shape, rounds, seats, around),
       ...dowelFindings(dowels.unfit, spec, shape, around),
       ...threadFindings(threads, around),
+      ...blockFindings(blocks, [...inner, ...loose.removables.flatMap(barsOf), ...battens.stand], shape, around),
       ...roundOverFindings(spec, shape, screws, around),
       ...heldFindings(spec, around),
     ],

@@ -65,6 +65,15 @@ export const threadOffFace: FindingDef = {
   explain: "A threaded insert needs the face of a board under it. One that another piece asks for lies beside the box.",
 };
 
+export const blockInWay: FindingDef = {
+  code: "block-in-way",
+  severity: "error",
+  words: "the block behind {face} for {axes} has no room: {other} is there",
+  next: "move what is bolted there, or make {face} double, so that its inserts need no block",
+  explain:
+    "Where the hole of a threaded insert would come out of its panel a block of the box's board is glued behind it, 40 mm wide or more. What stands against the panel there is in its way.",
+};
+
 export const noScrewLength: FindingDef = {
   code: "no-screw-length",
   severity: "error",
@@ -249,6 +258,7 @@ export const enclosureFindings: readonly FindingDef[] = [
   boxTooSmall,
   boxNotHeld,
   threadOffFace,
+  blockInWay,
   noScrewLength,
   cutOutOffFace,
   cutOutWiderThanFace,

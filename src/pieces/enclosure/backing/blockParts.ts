@@ -54,5 +54,5 @@ export function blockJoints(blocks: readonly Block[], piece: PieceId): readonly 
   );
 }
 
-const blockRole = (index: number, layer: number) =>
+export const blockRole = (index: number, layer: number) =>
   layer === 0 ? `block.${index + 1}` : `block.${index + 1}.layer.${layer + 1}`;

@@ -1,14 +1,12 @@
 import { inverse, place, type Vector } from "../../../geometry/frame.js";
-import { edgeLine, offLine, squareTo } from "../chambers/section.js";
+import { edgeLine, squareTo } from "../chambers/section.js";
+import { betweenFaces, clipped, insideEdge, sidesOf } from "../chambers/sheetBody.js";
 import type { Sheet } from "../form/face.js";
 import { alongTo, crossing, type Line } from "../form/lines.js";
 import { cornersOf } from "../removable/corners.js";
 
-/** Less than this in each other two bars touch, mm. */
-const touches = 0.01;
-
 /**
- * A bar cut back at its ends as far as other bars reach into it, each such end square. Its outline runs along its wall,
+ * A bar cut back at its ends as far as other boards reach into it, each such end square. Its outline runs along its wall,
  * then round its far end, its inner side and its near end. All in one frame that holds the boards.
  */
 export function clearOf(bar: Sheet, others: readonly Sheet[]): Sheet {
@@ -16,70 +14,34 @@ export function clearOf(bar: Sheet, others: readonly Sheet[]): Sheet {
 }
 
 function cutBack(bar: Sheet, other: Sheet): Sheet {
-  const { outline } = bar;
-  const seen = inverse(bar.frame);
-  const sides = sidesOf(other).map((side) => side.map((corner) => place(seen, corner)));
-  const [line, far, inner, near] = [0, 1, 2, 3].map((i) => edgeLine(outline, i)) as [Line, Line, Line, Line];
-  const within = (edge: Line, by: string) => {
-    const lean = Math.tan(bar.bevels[by] ?? 0);
-    return ([x, y, z]: Vector) => offLine(edge, { x, y }) + z * lean - touches;
-  };
-  const [byLine, byFar, byInner, byNear] = outline.map(({ by }) => by) as [string, string, string, string];
-  // the bar as if it had no ends, and its ends
-  const body = [
-    ([, , z]: Vector) => -z - touches,
-    ([, , z]: Vector) => z + bar.thickness - touches,
-    within(line, byLine),
-    within(inner, byInner),
+  const sides = sidesOf(other, bar);
+  const [ofWall, ofFar, ofInner, ofNear] = bar.outline.map((_, i) => insideEdge(bar, i));
+  // the bar as if it had no ends
+  const endless = clipped(sides, [...betweenFaces(bar), ofWall!, ofInner!]);
+  if (clipped(endless, [ofFar!, ofNear!]).length === 0) return bar;
+  const line = edgeLine(bar.outline, 0);
+  const along = (places: readonly Vector[]) => places.map(([x, y]) => alongTo(line, { x, y }));
+  const [reach, own] = [
+    along(endless.flat()),
+    along(cornersOf(bar).map((corner) => place(inverse(bar.frame), corner))),
   ];
-  const meets = clipped(sides, [...body, within(far, byFar), within(near, byNear)]).length > 0;
-  if (!meets) return bar;
-  const along = (corners: readonly Vector[]) => corners.map(([x, y]) => alongTo(line, { x, y }));
-  const reach = along(clipped(sides, body).flat());
-  const own = cornersOf(bar).map((corner) => place(seen, corner));
-  const middle = (Math.min(...along(own)) + Math.max(...along(own))) / 2;
+  const middle = (Math.min(...own) + Math.max(...own)) / 2;
   const isNear = (Math.min(...reach) + Math.max(...reach)) / 2 < middle;
-  const ends = along(own).filter((s) => s < middle === isNear);
-  const cut = squareTo(line, isNear ? Math.max(...reach, ...ends) : Math.min(...reach, ...ends));
-  const corner = (edge: Line, i: number) => ({ ...outline[i]!, ...crossing(edge, cut) });
-  const bevels = Object.entries(bar.bevels).filter(([by]) => by !== (isNear ? byNear : byFar));
+  const ends = own.filter((at) => at < middle === isNear);
+  return cutAt(bar, isNear, isNear ? Math.max(...reach, ...ends) : Math.min(...reach, ...ends));
+}
+
+/** The bar with one end cut square so far along its wall, mm. */
+function cutAt(bar: Sheet, isNear: boolean, at: number): Sheet {
+  const { outline } = bar;
+  const [line, inner] = [edgeLine(outline, 0), edgeLine(outline, 2)];
+  const corner = (edge: Line, i: number) => ({ ...outline[i]!, ...crossing(edge, squareTo(line, at)) });
+  const gone = outline[isNear ? 3 : 1]!.by;
   return {
     ...bar,
     outline: isNear
       ? [corner(line, 0), outline[1]!, outline[2]!, corner(inner, 3)]
       : [outline[0]!, corner(line, 1), corner(inner, 2), outline[3]!],
-    bevels: Object.fromEntries(bevels),
+    bevels: Object.fromEntries(Object.entries(bar.bevels).filter(([by]) => by !== gone)),
   };
-}
-
-/** The flat sides of a board: its face, its back, and one for each edge. */
-function sidesOf(sheet: Sheet): readonly (readonly Vector[])[] {
-  const corners = cornersOf(sheet);
-  const n = sheet.outline.length;
-  const edges = sheet.outline.map((_, i) => {
-    const next = (i + 1) % n;
-    return [i, next, n + next, n + i].map((k) => corners[k]!);
-  });
-  return [corners.slice(0, n), corners.slice(n), ...edges];
-}
-
-/** What of flat sides lies where all of these are above 0. */
-function clipped(
-  sides: readonly (readonly Vector[])[],
-  above: readonly ((corner: Vector) => number)[],
-): readonly (readonly Vector[])[] {
-  return sides
-    .map((side) => above.reduce<readonly Vector[]>((so, height) => clip(so, height), side))
-    .filter((side) => side.length > 0);
-}
-
-function clip(side: readonly Vector[], height: (corner: Vector) => number): readonly Vector[] {
-  return side.flatMap((a, i): readonly Vector[] => {
-    const b = side[(i + 1) % side.length]!;
-    const [ha, hb] = [height(a), height(b)];
-    const kept = ha > 0 ? [a] : [];
-    if (ha > 0 === hb > 0) return kept;
-    const t = ha / (ha - hb);
-    return [...kept, [a[0] + (b[0] - a[0]) * t, a[1] + (b[1] - a[1]) * t, a[2] + (b[2] - a[2]) * t]];
-  });
 }

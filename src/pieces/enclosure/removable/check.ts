@@ -62,7 +62,8 @@ export function removableFindings(
   ];
 }
 
-const barsOf = (removable: Removable): readonly Bar[] =>
+/** The boards of the battens under a panel. */
+export const barsOf = (removable: Removable): readonly Bar[] =>
   battensOf(removable).flatMap((batten) =>
     batten.layers.map((sheet, layer) => ({ role: layerRole(batten, layer), sheet, from: removable.from })),
   );
