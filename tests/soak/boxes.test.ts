@@ -33,7 +33,7 @@ it(
   async () => {
     const made: BoxSpec[] = [];
     // the first two once met a brace on a steep wall
-    for (const seed of [21, 77, 20261127]) made.push(...(await proveDrawn(removableBoxes, { seed, numRuns: 220 })));
+    for (const seed of [21, 77, 20261127]) made.push(...(await proveDrawn(removableBoxes, { seed, numRuns: 260 })));
     expect(made.length).toBeGreaterThanOrEqual(200);
     for (const key of ["dividers", "braces", "battens", "hatch"]) expect(having(made, key), key).toBeGreaterThan(30);
   },
@@ -43,7 +43,7 @@ it(
 it(
   "proves two hundred boxes with ports of tube, straight, flared and bent, in blocks, and dowels",
   async () => {
-    const made = await proveDrawn(portedBoxes, { seed: 20261128, numRuns: 600 }, provePorted);
+    const made = await proveDrawn(portedBoxes, { seed: 20261128, numRuns: 480 }, provePorted);
     expect(made.length).toBeGreaterThanOrEqual(200);
     expect(having(made, "dowels")).toBeGreaterThan(30);
     const ports = made.flatMap((box) => box["round ports"] as readonly BoxSpec[]);

@@ -1,3 +1,4 @@
+import { deepPlace } from "../../../geometry/deepPlace.js";
 import { compose, place, shifted, type Vector } from "../../../geometry/frame.js";
 import { offsetProfile } from "../../../geometry/offset.js";
 import type { Profile } from "../../../geometry/profile.js";
@@ -67,15 +68,16 @@ export function airIn(
     const shell = kernel.union([...walls, ...gaskets]);
     const room = hollowRound(kernel, kernel.components(shell), chamber.inside);
     // a hatch's cover lies outside, and what stands in another chamber is none of this one's
-    const own = chamber.others.filter((other) => room === undefined || kernel.contains(room, middleOf(other)));
+    const own = chamber.others.filter((other) => room === undefined || kernel.contains(room, placeIn(other)));
     const boards = own.map((other) => boardOf(kernel, plugged(other)));
     return hollowIn(kernel, kernel.union([shell, ...boards]), chamber.inside);
   });
 }
 
-/** The middle of a board, in the air where its windows are. */
-function middleOf({ at, block: { min, max } }: Standing): Vector {
-  return place(at, [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2, (min[2] + max[2]) / 2]);
+/** A place in a board, or in one of its windows, so little below its face that no bevel has taken it off. */
+function placeIn({ part, at }: Standing): Vector {
+  const { x, y } = deepPlace(part.profile.outer);
+  return place(at, [x, y, -part.thickness / 10]);
 }
 
 /** A board in the air with what is filled in it taken as board: a bolt's insert lets no air in, a brace's window does. */
