@@ -54,6 +54,9 @@ const slot = [
   box("laps", ["front", "top", "bottom", "rear", "left", "right"]),
   box("slot ports", [{ in: "front", beside: "left", gap: 30, long: 300 }]),
 ];
+const beside470 = box("braces", [{ across: "width", at: 470 }]);
+const boltsOf40: Change = [["drivers", "ten", "bolts", "screw"], "4.0 x 40"];
+const turned = (by: string) => box("driver", { is: "ten", in: "top", turned: by });
 const brace = box("braces", [{ across: "width", at: 300 }]);
 /** The starter's driver in the middle of the top: its magnet ends 96 below, and 6 of air lie behind it. */
 const under = (height: number) => empty(box("driver", { is: "ten", in: "top" }), dowel("width", [200, height]));
@@ -81,6 +84,12 @@ export const tubePairs: Readonly<Record<string, FormPair>> = {
     at: "pieces.box.dowels[0]",
     raises: empty(...slot, dowel("height", [33, 90.1])),
     spares: empty(...slot, dowel("height", [33, 90])),
+  },
+  // bolts on a circle of 248: a turn of half their pitch puts one 124 from the axis, into the brace
+  "screw-meets-behind": {
+    at: "pieces.box.driver",
+    raises: empty(beside470, boltsOf40, turned("22.5deg")),
+    spares: empty(beside470, boltsOf40, turned("0deg")),
   },
   "port-too-long": {
     at: "pieces.box.round ports[0]",

@@ -15,6 +15,7 @@ import { netVolume } from "./netVolume.js";
 import { noScrews } from "./noScrews.js";
 import { notchCorner } from "./notchCorner.js";
 import { partsApart } from "./partsApart.js";
+import { screwsBehind } from "./screwsBehind.js";
 import { throughOpening } from "./throughOpening.js";
 import { tubesFit } from "./tubesFit.js";
 import { wrapNeedsGroove } from "./wrapNeedsGroove.js";
@@ -33,6 +34,7 @@ export const checks: readonly Check[] = [
   throughOpening,
   fasteners,
   holes,
+  screwsBehind,
   noScrews,
   wrapNeedsGroove,
   notchCorner,

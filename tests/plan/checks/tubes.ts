@@ -1,9 +1,19 @@
-import { frameAlong, shifted, type Vector } from "../../../src/geometry/frame.js";
+import { frameAlong, frameFromAxes, shifted, type Vector } from "../../../src/geometry/frame.js";
 import { rectangle } from "../../../src/geometry/shapes.js";
 import { pieceId } from "../../../src/model/ids.js";
 import type { Channel, Tube } from "../../../src/model/piece.js";
 import type { Pair } from "./codes.js";
-import { type BoxSize, boxParts, opening, planOf, type Scene, scene, tenInch } from "./fixture.js";
+import {
+  axisThrough,
+  type BoxSize,
+  boxParts,
+  opening,
+  planOf,
+  type Scene,
+  scene,
+  sketchPart,
+  tenInch,
+} from "./fixture.js";
 
 const size: BoxSize = { width: 500, depth: 400, height: 300, t: 18 };
 
@@ -46,7 +56,18 @@ function beside(y: number): Scene {
   return scene(planOf(boxParts(size), { tubes, channels: [channel] }));
 }
 
-/** What runs into ports and dowels, and just does not. */
+/** A screw of the driver in the top, 124 from its axis, comes out 15 behind it; a brace stands so far from the left. */
+function screwed(x: number): Scene {
+  const parts = boxParts(size, { top: [opening("opening.driver", 250, 200, 233, "driver ten")] });
+  const at = frameFromAxes([x, 18, 18], [0, 1, 0], [0, 0, 1]);
+  const brace = sketchPart({ piece: "box", role: "brace.1", outer: rectangle(0, 0, 364, 264, "edge"), at });
+  const top = parts.find(({ role }) => role === "top")!;
+  const mount = { driver: "ten", piece: pieceId("box"), at: shifted(250, 200, 300), from: [] };
+  const axis = axisThrough("driver.1", shifted(374, 200, 307), "4.0 x 40 screw", [[top, "driver.1", "pilot"]]);
+  return scene(planOf([...parts, brace], { mounts: [mount], axes: [axis] }), { drivers: { ten: tenInch } });
+}
+
+/** What runs into ports and dowels, and just does not; and so of drivers' screws. */
 export const tubePairs: readonly Pair[] = [
   { code: "tube-hits-part", raises: () => holding(upright(27.9)), short: () => holding(upright(28)) },
   { code: "tube-hits-driver", raises: () => under(188.1), short: () => under(188) },
@@ -56,6 +77,8 @@ export const tubePairs: readonly Pair[] = [
     short: () => holding(upright(100), upright(120)),
   },
   { code: "channel-entered", raises: () => beside(50.1), short: () => beside(50) },
+  // 2 beside the middle of a screw of 4
+  { code: "screw-meets-behind", raises: () => screwed(393.9), short: () => screwed(394) },
   { code: "port-too-long", raises: () => holding(portOf(364.1)), short: () => holding(portOf(364)) },
   { code: "port-end-near", raises: () => holding(portOf(274.1)), short: () => holding(portOf(274)) },
 ];
