@@ -68,16 +68,21 @@ export function airIn(
     const shell = kernel.union([...walls, ...gaskets]);
     const room = hollowRound(kernel, kernel.components(shell), chamber.inside);
     // a hatch's cover lies outside, and what stands in another chamber is none of this one's
-    const own = chamber.others.filter((other) => room === undefined || kernel.contains(room, placeIn(other)));
+    const own = chamber.others.filter(
+      (other) => room === undefined || placesIn(other).some((point) => kernel.contains(room, point)),
+    );
     const boards = own.map((other) => boardOf(kernel, plugged(other)));
     return hollowIn(kernel, kernel.union([shell, ...boards]), chamber.inside);
   });
 }
 
-/** A place in a board, or in one of its windows, so little below its face that no bevel has taken it off. */
-function placeIn({ part, at }: Standing): Vector {
+/**
+ * Places in a board, or in one of its windows: one so little below its face that no bevel has taken it off, and one in
+ * the middle of its thickness, for a board whose face is let into a wall.
+ */
+function placesIn({ part, at }: Standing): readonly Vector[] {
   const { x, y } = deepPlace(part.profile.outer);
-  return place(at, [x, y, -part.thickness / 10]);
+  return [0.1, 0.5].map((share) => place(at, [x, y, -part.thickness * share]));
 }
 
 /** A board in the air with what is filled in it taken as board: a bolt's insert lets no air in, a brace's window does. */
