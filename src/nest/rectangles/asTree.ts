@@ -1,4 +1,4 @@
-import { blankOf, copyOf, cutInto, eachFree, type Piece } from "./cutTree.js";
+import { blankOf, copyOf, cutInto, eachBlank, eachFree, type Piece } from "./cutTree.js";
 import type { Laid, OpenSheet } from "./pack.js";
 import { noise, type Rest } from "./rest.js";
 
@@ -48,13 +48,4 @@ export function sheetOf(tree: Piece, stock: number): OpenSheet {
   });
   eachFree(tree, 0, 0, (_, free) => rests.push(free));
   return { stock, rests, laid, corners: new Map(), tree };
-}
-
-function eachBlank(piece: Piece, x: number, y: number, tell: (blank: Piece, x: number, y: number) => void): void {
-  if (piece.item !== undefined) tell(piece, x, y);
-  let at = 0;
-  for (const strip of piece.strips) {
-    eachBlank(strip, piece.across ? x + at : x, piece.across ? y : y + at, tell);
-    at += piece.across ? strip.w : strip.h;
-  }
 }

@@ -44,11 +44,32 @@ export function copyOf(piece: Piece): Piece {
   return { w, h, item: undefined, turn: 0, across, strips: piece.strips.map(copyOf), left };
 }
 
+/** The same cuts with other items, or what stands for them, in order from the lower left corner. */
+export function renamed(piece: Piece, nameOf: (item: number) => number): Piece {
+  if (piece.item !== undefined) return { ...piece, item: nameOf(piece.item) };
+  return { ...piece, strips: piece.strips.map((strip) => renamed(strip, nameOf)) };
+}
+
 /** What lies in a piece, from its lower left corner. */
 export function itemsIn(piece: Piece, items: number[] = []): number[] {
   if (piece.item !== undefined) items.push(piece.item);
   else for (const strip of piece.strips) itemsIn(strip, items);
   return items;
+}
+
+/** Every blank, which `tell` is given with its place. */
+export function eachBlank(
+  piece: Piece,
+  x: number,
+  y: number,
+  tell: (blank: Piece, x: number, y: number) => void,
+): void {
+  if (piece.item !== undefined) tell(piece, x, y);
+  let at = 0;
+  for (const strip of piece.strips) {
+    eachBlank(strip, piece.across ? x + at : x, piece.across ? y : y + at, tell);
+    at += piece.across ? strip.w : strip.h;
+  }
 }
 
 /** The free end of every piece, which `tell` is given with its place. */

@@ -1,10 +1,11 @@
 import type { NestStock } from "../engine.js";
 import { pick, type Random } from "../random.js";
 import { sheetOf, treeOf } from "./asTree.js";
-import { copyOf, eachFree, itemsIn, type Piece, takeOut } from "./cutTree.js";
+import { copyOf, itemsIn, type Piece } from "./cutTree.js";
 import { type Ground, usableOf } from "./ground.js";
-import { insert, type Spot, type Taste } from "./insert.js";
+import { insert, powers, spotsIn, type Taste } from "./insert.js";
 import type { OpenSheet, Packing } from "./pack.js";
+import { takeSome } from "./takeSome.js";
 import type { Tile } from "./tile.js";
 
 /**
@@ -78,12 +79,8 @@ export function towards(goal: Goal, yard: Yard): Goal {
   const { random, tiles, grounds, least } = yard;
   const some = someOf(goal.sheets, 1 + Math.floor(random() * mostSheets), random);
   const fresh = some.map(({ stock, tree }) => ({ stock, tree: copyOf(tree) }));
-  const out = ruin(fresh, random);
-  const spots: Spot[] = [];
-  for (const { stock, tree } of fresh)
-    eachFree(tree, 0, 0, (piece, free) => {
-      if (Math.min(free.w, free.h) >= least) spots.push({ piece, free, ground: grounds[stock]! });
-    });
+  const out = fresh.flatMap(({ tree }) => takeSome(tree, mostOut, random));
+  const spots = fresh.flatMap(({ stock, tree }) => spotsIn(tree, grounds[stock]!, least));
   const taste: Taste = { power: pick(random, powers), least, blinks };
   const loose = inOrder(
     [...goal.left, ...out].map((item) => tiles.get(item)!),
@@ -109,38 +106,11 @@ export function towards(goal: Goal, yard: Yard): Goal {
 const mostSheets = 3;
 const mostOut = 12;
 
-/** The chance that a spot is overlooked, and that a piece is looked into rather than taken. */
+/** The chance that a spot is overlooked. */
 const blinks = 0.01;
-const goDown = 0.6;
-
-const powers = [0.5, 1, 1.5, 2] as const;
 
 /** By what share of themselves sizes are blurred: like tiles stay together only where it is little. */
 const blurs = [0.05, 0.2, 0.6] as const;
-
-/** Takes some out of the sheets, piece by piece; at least what one of them holds together somewhere. */
-function ruin(sheets: readonly GoalSheet[], random: Random): readonly number[] {
-  const out: number[] = [];
-  for (const { tree } of sheets) {
-    const wanted = 1 + Math.floor(random() * mostOut);
-    const taken = new Set<number>();
-    for (let n = 0; n < 20 && taken.size < wanted; n++) {
-      const items = itemsIn(anyPiece(tree, random));
-      if (items.length <= wanted) for (const item of items) taken.add(item);
-    }
-    takeOut(tree, (item) => taken.has(item));
-    out.push(...taken);
-  }
-  return out;
-}
-
-/** A piece of a sheet: the way down to it ends by chance. */
-function anyPiece(tree: Piece, random: Random): Piece {
-  let piece = tree;
-  while (piece.strips.length > 0 && (piece === tree || random() < goDown))
-    piece = piece.strips[Math.floor(random() * piece.strips.length)]!;
-  return piece;
-}
 
 function inOrder(tiles: readonly Tile[], random: Random): Tile[] {
   const blur = pick(random, blurs);

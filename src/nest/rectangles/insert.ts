@@ -1,5 +1,5 @@
 import type { Random } from "../random.js";
-import { blankOf, cutInto, type Piece, room } from "./cutTree.js";
+import { blankOf, cutInto, eachFree, type Piece, room } from "./cutTree.js";
 import type { Ground } from "./ground.js";
 import { noise, type Rest, type Split, splitRest } from "./rest.js";
 import type { Tile } from "./tile.js";
@@ -16,6 +16,17 @@ export type Taste = {
   /** The chance that a spot is overlooked. */
   readonly blinks: number;
 };
+
+export const powers: readonly [Taste["power"], ...Taste["power"][]] = [0.5, 1, 1.5, 2];
+
+/** Where something may be cut from a sheet as it is cut up so far, and is worth it. */
+export function spotsIn(tree: Piece, ground: Ground, least: number): Spot[] {
+  const spots: Spot[] = [];
+  eachFree(tree, 0, 0, (piece, free) => {
+    if (Math.min(free.w, free.h) > least - noise) spots.push({ piece, free, ground });
+  });
+  return spots;
+}
 
 type Cut = {
   readonly spot: Spot;

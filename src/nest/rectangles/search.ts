@@ -6,10 +6,12 @@ import {
   type NestResult,
   type NestResultSheet,
   type NestSearch,
+  type NestStock,
 } from "../engine.js";
 import { pick, type Random, randomFrom } from "../random.js";
 import { placedOn, sawnSheet, sawnWorth, smallCuts } from "../saw/sawnSheets.js";
 import { stockWorth } from "../stockWorth.js";
+import { beginCover, type Cover } from "./cover/cover.js";
 import { type Goal, goalOf, goalWithout, hasRoom, packingOf, towards, type Yard } from "./goal.js";
 import { groundOf } from "./ground.js";
 import { type OpenSheet, type Packing, pack, type Rule } from "./pack.js";
@@ -45,11 +47,14 @@ export function beginRectangles(order: NestOrder): NestSearch {
   const yard: Yard = { tiles, stock, kerf, grounds: stock.map((row) => groundOf(row, kerf, sawing)), least, random };
   let goal: { readonly from: readonly number[]; readonly now: Goal; readonly least: number } | undefined;
   let byPatterns: ReturnType<typeof layingByPatterns>;
+  const row = rowFor(stock);
+  const cover = isPlain && row !== undefined ? beginCover(yard, row) : undefined;
   let best: Attempt | undefined;
   let given: NestFound | undefined;
   let current: Packing;
   let done = 0;
   const take = (attempt: Attempt): void => {
+    cover?.remember(attempt.packing);
     if (best !== undefined && !isBetter(attempt.worth, best.worth)) return;
     best = attempt;
     current = attempt.packing;
@@ -64,7 +69,7 @@ export function beginRectangles(order: NestOrder): NestSearch {
       for (const packing of byPatterns?.() ?? []) takeHeld(best, packing);
       if (byPatterns) return;
     }
-    if (n % repackings !== 1 && aim(best)) return;
+    if (n % repackings !== 1 && aim(best, n % coverings === 0)) return;
     const next = repackedOnce(search, current);
     if (next === undefined) return;
     take({ ...best, packing: next, worth: worthOf(order, all, next, best.worth) });
@@ -76,12 +81,14 @@ export function beginRectangles(order: NestOrder): NestSearch {
     if (isHeldAsWell(order, packing, from.packing)) take({ ...from, packing, worth });
   };
   /** One try to do with a sheet less than the best layout; false where that cannot be. */
-  const aim = (from: Attempt): boolean => {
+  const aim = (from: Attempt, anew: boolean): boolean => {
     const stockWorth = from.worth.slice(0, stockPlaces);
     if (!isPlain) return false;
-    if (goal === undefined || goal.now.tries >= longestGoal || isBetter(stockWorth, goal.from)) {
-      const now = nextGoal(yard, from.packing);
-      goal = { from: stockWorth, now, least: now.area };
+    if (goal === undefined || anew || goal.now.tries >= longestGoal || isBetter(stockWorth, goal.from)) {
+      const now = nextGoal(yard, from.packing, anew ? cover : undefined);
+      // on the way to another goal for the same stock, what left over as little before is not looked at again
+      const known = goal !== undefined && !isBetter(stockWorth, goal.from) ? goal.least : now.area;
+      goal = { from: stockWorth, now, least: Math.min(known, now.area) };
     }
     if (goal.now.sheets.length === 0 || !hasRoom(goal.now.sheets, yard)) return false;
     const { least } = goal;
@@ -110,7 +117,10 @@ const isGreedy = (n: number): boolean => n < starters.length || (n < mostGreedy 
 const mostGreedy = 100;
 
 /** Of so many layouts that are not made from nothing one is repacked; the others aim at a sheet less. */
-const repackings = 4;
+const repackings = 8;
+
+/** Of so many layouts one aims anew, at sheets chosen from all that were found. */
+const coverings = 8;
 
 /** Layouts by patterns are tried after so many layouts, and then after so many more each time; none made from nothing. */
 const patternsAfter = 33;
@@ -149,11 +159,19 @@ function completed({ order, kerf, tiles, random }: Search, goal: Pick<Goal, "she
 }
 
 /** To find room for what is left over; where nothing is, to do without one of the sheets, mostly the least filled. */
-function nextGoal(yard: Yard, packing: Packing): Goal {
+function nextGoal(yard: Yard, packing: Packing, cover: Cover | undefined): Goal {
   const { tiles, random } = yard;
+  const fewer = packing.left.length === 0 ? cover?.withOneFewer(packing) : undefined;
+  if (fewer) return goalOf(fewer, yard);
   const byFill = [...packing.sheets].sort((a, b) => laidOn(a, tiles) - laidOn(b, tiles));
   const some = byFill[Math.floor(random() ** 3 * byFill.length)];
   return packing.left.length > 0 || some === undefined ? goalOf(packing, yard) : goalWithout(some, packing, yard);
+}
+
+/** The stock of which there is as much as is needed. */
+function rowFor(stock: readonly NestStock[]): number | undefined {
+  const row = stock.findIndex(({ count }) => count === undefined);
+  return row < 0 ? undefined : row;
 }
 
 type Search = {

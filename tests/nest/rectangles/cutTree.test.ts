@@ -2,46 +2,9 @@ import { describe, expect, it } from "vitest";
 import { randomFrom } from "../../../src/nest/random.js";
 import { sheetOf, treeOf } from "../../../src/nest/rectangles/asTree.js";
 import { copyOf, eachFree, emptySheet, itemsIn, type Piece, takeOut } from "../../../src/nest/rectangles/cutTree.js";
-import { groundOf } from "../../../src/nest/rectangles/ground.js";
 import { insert, type Spot } from "../../../src/nest/rectangles/insert.js";
 import { pack } from "../../../src/nest/rectangles/pack.js";
-import type { Rest } from "../../../src/nest/rectangles/rest.js";
-import type { Tile } from "../../../src/nest/rectangles/tile.js";
-
-const row = { name: "sheet", length: 1000, width: 600, trim: 0, cost: 1 };
-const ground = groundOf(row, 0, undefined);
-
-const tileOf = (item: number, w: number, h: number): Tile => {
-  const upright = { turn: 0, w, h, least: { w, h }, openings: [] };
-  const turned = { turn: Math.PI / 2, w: h, h: w, least: { w: h, h: w }, openings: [] };
-  return { item, lies: [upright, turned], pad: 0, long: Math.max(w, h), short: Math.min(w, h) };
-};
-
-const tilesBy = (seed: number, count: number): Tile[] => {
-  const random = randomFrom(seed);
-  return Array.from({ length: count }, (_, i) => tileOf(i, 40 + random() * 300, 40 + random() * 200));
-};
-
-/** What lies in a tree, and what is free in it, one beside another. */
-function boxesOf(tree: Piece): readonly Rest[] {
-  const { laid, rests } = sheetOf(tree, 0);
-  return [...laid.map(({ x, y, w, h }) => ({ x, y, w, h })), ...rests];
-}
-
-const areaOf = (boxes: readonly Rest[]) => boxes.reduce((sum, { w, h }) => sum + w * h, 0);
-
-function expectFull(tree: Piece): void {
-  const boxes = boxesOf(tree);
-  expect(areaOf(boxes)).toBeCloseTo(600_000, 3);
-  const overlaps = boxes.flatMap((a, i) =>
-    boxes.slice(i + 1).map((b) => {
-      const across = Math.min(a.x + a.w, b.x + b.w) - Math.max(a.x, b.x);
-      const up = Math.min(a.y + a.h, b.y + b.h) - Math.max(a.y, b.y);
-      return Math.min(across, up);
-    }),
-  );
-  expect(Math.max(-1, ...overlaps)).toBeLessThan(1e-5);
-}
+import { boxesOf, expectFull, ground, row, tileOf, tilesBy } from "./tiles.js";
 
 const spotsOf = (tree: Piece): Spot[] => {
   const spots: Spot[] = [];

@@ -1,0 +1,78 @@
+import { type Pattern, priceOf } from "./pool.js";
+
+/** What the parts of an order share a sheet's cost by: a price for each kind, in sheets. */
+export type Prices = {
+  readonly each: readonly number[];
+  /** As many sheets as the prices of all parts wanted add up to, less what patterns dearer than a sheet are too dear by. */
+  readonly sheets: number;
+};
+
+/**
+ * Prices of kinds at which the patterns are worth about a sheet each: dear is what is hard to lay.
+ *
+ * `wanted`: how many of each kind. `sheets`: how many do so far.
+ *
+ * Method:   the covering of what is wanted by patterns, relaxed by Lagrange; the prices moved along the subgradient, with
+ *           steps that halve where nothing is gained.
+ * Source:   M. Held, P. Wolfe and H. P. Crowder, "Validation of subgradient optimization", Mathematical Programming 6,
+ *           1974 (from memory).
+ */
+export function priced(
+  patterns: readonly Pattern[],
+  wanted: readonly number[],
+  from: readonly number[],
+  sheets: number,
+): Prices {
+  const most = patterns.map(({ kinds }) => timesIn(kinds, wanted));
+  let best: Prices = { each: from, sheets: Number.NEGATIVE_INFINITY };
+  let prices = [...from];
+  let stride = 1;
+  let idle = 0;
+  for (let n = 0; n < steps; n++) {
+    const { missing, bound } = shortOf(patterns, most, wanted, prices);
+    if (bound > best.sheets + 1e-3) {
+      best = { each: [...prices], sheets: bound };
+      idle = 0;
+    } else if (++idle >= patience) {
+      prices = [...best.each];
+      stride /= 2;
+      idle = 0;
+      continue;
+    }
+    const norm = missing.reduce((sum, by) => sum + by * by, 0);
+    if (norm === 0) break;
+    const step = (stride * Math.max(0.5, sheets - bound)) / norm;
+    for (let kind = 0; kind < prices.length; kind++) prices[kind] = Math.max(0, prices[kind]! + step * missing[kind]!);
+  }
+  return best;
+}
+
+const steps = 60;
+const patience = 10;
+
+/** Where every pattern dearer than a sheet is cut as often as it may be: what is missing of each kind, and the bound. */
+function shortOf(
+  patterns: readonly Pattern[],
+  most: readonly number[],
+  wanted: readonly number[],
+  prices: readonly number[],
+): { readonly missing: readonly number[]; readonly bound: number } {
+  const missing = [...wanted];
+  let bound = 0;
+  for (let kind = 0; kind < wanted.length; kind++) bound += wanted[kind]! * prices[kind]!;
+  for (let i = 0; i < patterns.length; i++) {
+    const { kinds } = patterns[i]!;
+    const gain = 1 - priceOf(kinds, prices);
+    if (gain >= 0) continue;
+    bound += most[i]! * gain;
+    for (const kind of kinds) missing[kind] = missing[kind]! - most[i]!;
+  }
+  return { missing, bound };
+}
+
+/** How often a pattern can be cut with nothing in it too much; once at least. */
+function timesIn(kinds: readonly number[], wanted: readonly number[]): number {
+  const each = new Map<number, number>();
+  for (const kind of kinds) each.set(kind, (each.get(kind) ?? 0) + 1);
+  return Math.max(1, Math.min(...[...each].map(([kind, count]) => Math.floor(wanted[kind]! / count))));
+}

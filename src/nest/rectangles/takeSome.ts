@@ -1,0 +1,32 @@
+import type { Random } from "../random.js";
+import { itemsIn, type Piece, takeOut } from "./cutTree.js";
+
+/**
+ * Takes some items out of a sheet, at least one and up to so many: always all that some piece of it holds.
+ *
+ * Returns: what was taken.
+ */
+export function takeSome(tree: Piece, most: number, random: Random): readonly number[] {
+  const wanted = 1 + Math.floor(random() * most);
+  const taken = new Set<number>();
+  for (let n = 0; n < looks && taken.size < wanted; n++) {
+    const items = itemsIn(anyPiece(tree, random));
+    if (items.length <= wanted) for (const item of items) taken.add(item);
+  }
+  takeOut(tree, (item) => taken.has(item));
+  return [...taken];
+}
+
+/** Pieces looked at; most are too large to be taken whole. */
+const looks = 20;
+
+/** The chance that a piece is looked into rather than taken. */
+const goDown = 0.6;
+
+/** A piece of a sheet: the way down to it ends by chance. */
+function anyPiece(tree: Piece, random: Random): Piece {
+  let piece = tree;
+  while (piece.strips.length > 0 && (piece === tree || random() < goDown))
+    piece = piece.strips[Math.floor(random() * piece.strips.length)]!;
+  return piece;
+}
