@@ -45,8 +45,8 @@ export function copyOf(piece: Piece): Piece {
 }
 
 /** The same cuts with other items, or what stands for them, in order from the lower left corner. */
-export function renamed(piece: Piece, nameOf: (item: number) => number): Piece {
-  if (piece.item !== undefined) return { ...piece, item: nameOf(piece.item) };
+export function renamed(piece: Piece, nameOf: (blank: Piece, item: number) => Pick<Piece, "item" | "turn">): Piece {
+  if (piece.item !== undefined) return { ...piece, ...nameOf(piece, piece.item) };
   return { ...piece, strips: piece.strips.map((strip) => renamed(strip, nameOf)) };
 }
 

@@ -11,11 +11,11 @@ import {
 import { pick, type Random, randomFrom } from "../random.js";
 import { placedOn, sawnSheet, sawnWorth, smallCuts } from "../saw/sawnSheets.js";
 import { stockWorth } from "../stockWorth.js";
-import { beginCover, type Cover } from "./cover/cover.js";
 import { type Goal, goalOf, goalWithout, hasRoom, packingOf, towards, type Yard } from "./goal.js";
 import { groundOf } from "./ground.js";
 import { type OpenSheet, type Packing, pack, type Rule } from "./pack.js";
 import { layingByPatterns } from "./patterns/layouts.js";
+import { beginPool, type Pool } from "./pool/pool.js";
 import { laidOn, repacked } from "./repack.js";
 import { kerfOf, type Tile, tilesOf } from "./tile.js";
 
@@ -48,13 +48,13 @@ export function beginRectangles(order: NestOrder): NestSearch {
   let goal: { readonly from: readonly number[]; readonly now: Goal; readonly least: number } | undefined;
   let byPatterns: ReturnType<typeof layingByPatterns>;
   const row = rowFor(stock);
-  const cover = isPlain && row !== undefined ? beginCover(yard, row) : undefined;
+  const pool = isPlain && row !== undefined ? beginPool(yard, row) : undefined;
   let best: Attempt | undefined;
   let given: NestFound | undefined;
   let current: Packing;
   let done = 0;
   const take = (attempt: Attempt): void => {
-    cover?.remember(attempt.packing);
+    pool?.remember(attempt.packing);
     if (best !== undefined && !isBetter(attempt.worth, best.worth)) return;
     best = attempt;
     current = attempt.packing;
@@ -85,7 +85,7 @@ export function beginRectangles(order: NestOrder): NestSearch {
     const stockWorth = from.worth.slice(0, stockPlaces);
     if (!isPlain) return false;
     if (goal === undefined || anew || goal.now.tries >= longestGoal || isBetter(stockWorth, goal.from)) {
-      const now = nextGoal(yard, from.packing, anew ? cover : undefined);
+      const now = nextGoal(yard, from.packing, anew ? pool : undefined);
       // on the way to another goal for the same stock, what left over as little before is not looked at again
       const known = goal !== undefined && !isBetter(stockWorth, goal.from) ? goal.least : now.area;
       goal = { from: stockWorth, now, least: Math.min(known, now.area) };
@@ -159,9 +159,9 @@ function completed({ order, kerf, tiles, random }: Search, goal: Pick<Goal, "she
 }
 
 /** To find room for what is left over; where nothing is, to do without one of the sheets, mostly the least filled. */
-function nextGoal(yard: Yard, packing: Packing, cover: Cover | undefined): Goal {
+function nextGoal(yard: Yard, packing: Packing, pool: Pool | undefined): Goal {
   const { tiles, random } = yard;
-  const fewer = packing.left.length === 0 ? cover?.withOneFewer(packing) : undefined;
+  const fewer = packing.left.length === 0 ? pool?.withOneFewer(packing) : undefined;
   if (fewer) return goalOf(fewer, yard);
   const byFill = [...packing.sheets].sort((a, b) => laidOn(a, tiles) - laidOn(b, tiles));
   const some = byFill[Math.floor(random() ** 3 * byFill.length)];

@@ -21,6 +21,12 @@ export function fitsOn(lying: Lying, sheet: Size): boolean {
   return w <= sheet.w + noise && h <= sheet.h + noise;
 }
 
+/** The turn of the one of these in which so much is taken of a sheet. rad */
+export const turnFor = (lies: readonly (Lying & { readonly turn: number })[], size: Size, sheet: Size): number =>
+  lies.find((lie) => isAlike(sizeOn(lie, sheet), size))?.turn ?? 0;
+
+const isAlike = (a: Size, b: Size) => Math.abs(a.w - b.w) < noise && Math.abs(a.h - b.h) < noise;
+
 const sideOn = (size: number, least: number, whole: number) => (size > whole && least <= whole + noise ? whole : size);
 
 /** Puts together what may lie in the same sizes, in whatever order these are told. */

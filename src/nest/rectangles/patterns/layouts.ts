@@ -4,14 +4,14 @@ import type { Sawing } from "../../saw/sawing.js";
 import { smallCuts } from "../../saw/sawnSheets.js";
 import { stockWorth } from "../../stockWorth.js";
 import { sheetOf } from "../asTree.js";
-import { eachFree, itemsIn, type Piece } from "../cutTree.js";
+import { itemsIn, type Piece } from "../cutTree.js";
 import type { Yard } from "../goal.js";
-import { insert, type Spot } from "../insert.js";
+import { insert, spotsIn } from "../insert.js";
 import type { Packing } from "../pack.js";
 import { noise } from "../rest.js";
 import type { Tile } from "../tile.js";
 import { type Blank as CutBlank, cutBy } from "./cutBy.js";
-import { type Blank, type KindOf, kindsOf, type Size, sizeOn } from "./kind.js";
+import { type Blank, type KindOf, kindsOf, sizeOn, turnFor } from "./kind.js";
 import { coverBy, mostKinds, type Pattern, patternsFor, workFor } from "./patterns.js";
 
 /** Sheets that are cut up already, and the tiles that are not on any of them. */
@@ -137,7 +137,7 @@ function withOneMore({ sheets, left }: Begun, pattern: Pattern, order: Order): B
     if (tile === undefined) return undefined;
     loose.delete(tile.item);
     const size = sizeOn(kinds[kind]!.lies[lie]!, ground.whole);
-    return { ...size, item: tile.item, turn: turnFor(tile, size, ground.whole) };
+    return { ...size, item: tile.item, turn: turnFor(tile.lies, size, ground.whole) };
   };
   const tree = cutBy(filling, ground.whole, next);
   if (tree === undefined) return undefined;
@@ -157,17 +157,9 @@ function isHeld(tree: Piece, pattern: Pattern, isWhole: boolean, { held, sawing,
   return is;
 }
 
-const turnFor = ({ lies }: Tile, size: Size, whole: Size): number =>
-  lies.find((lie) => isAlike(sizeOn(lie, whole), size))?.turn ?? 0;
-
-const isAlike = (a: Size, b: Size) => Math.abs(a.w - b.w) < noise && Math.abs(a.h - b.h) < noise;
-
 /** Cuts what there is room for from what a pattern leaves free. */
 function fillUp(tree: Piece, loose: ReadonlySet<number>, sheet: number, { grounds, least, random, tiles }: Yard): void {
-  const spots: Spot[] = [];
-  eachFree(tree, 0, 0, (piece, free) => {
-    if (Math.min(free.w, free.h) >= least - noise) spots.push({ piece, free, ground: grounds[sheet]! });
-  });
+  const spots = spotsIn(tree, grounds[sheet]!, least);
   const largestFirst = [...loose].map((item) => tiles.get(item)!).sort((a, b) => b.long * b.short - a.long * a.short);
   for (const tile of largestFirst) if (spots.length > 0) insert(tile, spots, { power: 1.5, least, blinks: 0 }, random);
 }

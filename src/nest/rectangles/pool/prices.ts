@@ -1,35 +1,35 @@
-import { type Pattern, priceOf } from "./pool.js";
+import { type Found, priceOf } from "./found.js";
 
 /** What the parts of an order share a sheet's cost by: a price for each kind, in sheets. */
 export type Prices = {
   readonly each: readonly number[];
-  /** As many sheets as the prices of all parts wanted add up to, less what patterns dearer than a sheet are too dear by. */
+  /** As many sheets as the prices of all parts wanted add up to, less what those dearer than a sheet are too dear by. */
   readonly sheets: number;
 };
 
 /**
- * Prices of kinds at which the patterns are worth about a sheet each: dear is what is hard to lay.
+ * Prices of kinds at which what was found is worth about a sheet each: dear is what is hard to lay.
  *
  * `wanted`: how many of each kind. `sheets`: how many do so far.
  *
- * Method:   the covering of what is wanted by patterns, relaxed by Lagrange; the prices moved along the subgradient, with
+ * Method:   the covering of what is wanted by what was found, relaxed by Lagrange; the prices moved along the subgradient, with
  *           steps that halve where nothing is gained.
  * Source:   M. Held, P. Wolfe and H. P. Crowder, "Validation of subgradient optimization", Mathematical Programming 6,
  *           1974 (from memory).
  */
 export function priced(
-  patterns: readonly Pattern[],
+  finds: readonly Found[],
   wanted: readonly number[],
   from: readonly number[],
   sheets: number,
 ): Prices {
-  const most = patterns.map(({ kinds }) => timesIn(kinds, wanted));
+  const most = finds.map(({ kinds }) => timesIn(kinds, wanted));
   let best: Prices = { each: from, sheets: Number.NEGATIVE_INFINITY };
   let prices = [...from];
   let stride = 1;
   let idle = 0;
   for (let n = 0; n < steps; n++) {
-    const { missing, bound } = shortOf(patterns, most, wanted, prices);
+    const { missing, bound } = shortOf(finds, most, wanted, prices);
     if (bound > best.sheets + 1e-3) {
       best = { each: [...prices], sheets: bound };
       idle = 0;
@@ -50,9 +50,9 @@ export function priced(
 const steps = 60;
 const patience = 10;
 
-/** Where every pattern dearer than a sheet is cut as often as it may be: what is missing of each kind, and the bound. */
+/** Where every one dearer than a sheet is cut as often as it may be: what is missing of each kind, and the bound. */
 function shortOf(
-  patterns: readonly Pattern[],
+  finds: readonly Found[],
   most: readonly number[],
   wanted: readonly number[],
   prices: readonly number[],
@@ -60,8 +60,8 @@ function shortOf(
   const missing = [...wanted];
   let bound = 0;
   for (let kind = 0; kind < wanted.length; kind++) bound += wanted[kind]! * prices[kind]!;
-  for (let i = 0; i < patterns.length; i++) {
-    const { kinds } = patterns[i]!;
+  for (let i = 0; i < finds.length; i++) {
+    const { kinds } = finds[i]!;
     const gain = 1 - priceOf(kinds, prices);
     if (gain >= 0) continue;
     bound += most[i]! * gain;
@@ -70,7 +70,7 @@ function shortOf(
   return { missing, bound };
 }
 
-/** How often a pattern can be cut with nothing in it too much; once at least. */
+/** How often a sheet can be cut so with nothing in it too much; once at least. */
 function timesIn(kinds: readonly number[], wanted: readonly number[]): number {
   const each = new Map<number, number>();
   for (const kind of kinds) each.set(kind, (each.get(kind) ?? 0) + 1);

@@ -3,12 +3,12 @@ import { copyOf, emptySheet, itemsIn, type Piece } from "../cutTree.js";
 import type { Ground } from "../ground.js";
 import { insert, powers, spotsIn } from "../insert.js";
 import { takeSome } from "../takeSome.js";
-import type { Kind } from "./kinds.js";
-import { dearest, type Pool, priceOf } from "./pool.js";
+import type { Tile } from "../tile.js";
+import { dearest, type Finds, priceOf } from "./found.js";
 
-/** What patterns are made of: the kinds, how many of each are wanted, what each is priced at, and the sheet. */
+/** What sheets are made of: one tile of each kind, with the kind for its item, how many of each are wanted, what each is priced at, and the sheet. */
 export type Made = {
-  readonly kinds: readonly Kind[];
+  readonly kinds: readonly Tile[];
   readonly wanted: readonly number[];
   readonly prices: readonly number[];
   readonly ground: Ground;
@@ -17,11 +17,11 @@ export type Made = {
 };
 
 /**
- * Makes patterns that are worth about a sheet or more, and adds them to the pool: from one of the dearest, or from an
+ * Makes sheets that are worth about their cost or more, and adds them to what was found: from one of the dearest, or from an
  * empty sheet, something is taken out, and what is dear for its size is put in; over and over while it is not worth less.
  */
-export function invent(pool: Pool, made: Made, count: number, random: Random): void {
-  const known = dearest(pool.all(), made.prices, mostKnown);
+export function invent(finds: Finds, made: Made, count: number, random: Random): void {
+  const known = dearest(finds.all(), made.prices, mostKnown);
   const { whole } = made.ground;
   for (let n = 0; n < count; n++) {
     const from = random() < 0.8 ? known[Math.floor(random() ** 2 * known.length)] : undefined;
@@ -30,7 +30,7 @@ export function invent(pool: Pool, made: Made, count: number, random: Random): v
     for (let step = 0; step < steps; step++) {
       const next = changed(tree, made, random);
       const nextWorth = priceOf(itemsIn(next), made.prices);
-      if (nextWorth > 1 - near) pool.add(next);
+      if (nextWorth > 1 - near) finds.add(next);
       if (nextWorth < worth - slack * random()) continue;
       tree = next;
       worth = nextWorth;
@@ -46,10 +46,10 @@ const steps = 6;
 const mostTried = 200;
 const mostOut = 5;
 
-/** Patterns worth so little less than a sheet are kept too: prices move. */
+/** Those worth so little less are kept too: prices move. */
 const near = 0.03;
 
-/** What a pattern may lose at most for the next step to go on from it. */
+/** What a sheet may lose at most for the next step to go on from it. */
 const slack = 0.05;
 
 /** By what share of themselves values are blurred, and how much size counts against them. */
@@ -65,7 +65,7 @@ function changed(tree: Piece, { kinds, wanted, prices, ground, least }: Made, ra
   const taste = { power: pick(random, powers), least, blinks: 0 };
   const size = pick(random, sizes);
   const blur = pick(random, blurs);
-  const keyed = kinds.flatMap(({ tile }) => {
+  const keyed = kinds.flatMap((tile) => {
     if (open[tile.item]! <= 0) return [];
     const key = (prices[tile.item]! / (tile.long * tile.short) ** size) * (1 + blur * (2 * random() - 1));
     return [{ tile, key }];

@@ -3,11 +3,11 @@ import { describe, expect, it } from "vitest";
 import type { NestStock } from "../../../../src/nest/engine.js";
 import { randomFrom } from "../../../../src/nest/random.js";
 import { treeOf } from "../../../../src/nest/rectangles/asTree.js";
-import { beginCover } from "../../../../src/nest/rectangles/cover/cover.js";
 import { itemsIn } from "../../../../src/nest/rectangles/cutTree.js";
 import type { Yard } from "../../../../src/nest/rectangles/goal.js";
 import { groundOf } from "../../../../src/nest/rectangles/ground.js";
 import { pack } from "../../../../src/nest/rectangles/pack.js";
+import { beginPool } from "../../../../src/nest/rectangles/pool/pool.js";
 import type { Tile } from "../../../../src/nest/rectangles/tile.js";
 import { expectFull, row, tileOf, tilesBy } from "../tiles.js";
 
@@ -44,10 +44,10 @@ describe("sheets chosen from all that were found", () => {
         const stock = [row, { name: "offcut", length: 400, width: 600, trim: 0, cost: 0, count: offcuts }];
         const yard = yardOf(tiles, stock, seed);
         const packing = pack(tiles, stock, 0, rule, yard.random);
-        const cover = beginCover(yard, 0);
-        cover.remember(packing);
+        const pool = beginPool(yard, 0);
+        pool.remember(packing);
         for (let n = 0; n < 2; n++) {
-          const next = cover.withOneFewer(packing);
+          const next = pool.withOneFewer(packing);
           const some = packing.sheets.some((sheet) => sheet.stock === 0);
           expect(next !== undefined).toBe(some);
           if (next === undefined) return;
@@ -75,9 +75,9 @@ describe("sheets chosen from all that were found", () => {
     const yard = yardOf(tiles, [row], 1);
     const packing = pack(tiles, [row], 0, rule, yard.random);
     expect(packing.sheets).toHaveLength(3);
-    const cover = beginCover(yard, 0);
-    cover.remember(packing);
-    const next = cover.withOneFewer(packing);
+    const pool = beginPool(yard, 0);
+    pool.remember(packing);
+    const next = pool.withOneFewer(packing);
     expect(next?.left).toEqual([]);
     expect(next?.sheets).toHaveLength(2);
   });

@@ -1,15 +1,15 @@
 import type { Random } from "../../random.js";
-import type { Pattern } from "./pool.js";
+import type { Found } from "./found.js";
 
-/** Patterns chosen, and what is still missing of each kind with them; below nought: so many too much. */
+/** Sheets chosen, and what is still missing of each kind with them; below nought: so many too much. */
 export type Choice = {
-  readonly chosen: readonly Pattern[];
+  readonly chosen: readonly Found[];
   readonly missing: readonly number[];
   readonly lost: number;
 };
 
 /**
- * Chooses so many patterns that as little as may be of what is wanted is missing, each kind counted by its price.
+ * Chooses so many sheets that as little as may be of what is wanted is missing, each kind counted by its price.
  *
  * Method:   one after another that which adds most; then some are given back and others chosen, by chance not always the
  *           best, and kept where not much more is missing.
@@ -17,7 +17,7 @@ export type Choice = {
  *           approach for bin-packing problems", INFORMS Journal on Computing 18(1), 2006 (from memory); own form.
  */
 export function choose(
-  patterns: readonly Pattern[],
+  finds: readonly Found[],
   wanted: readonly number[],
   prices: readonly number[],
   count: number,
@@ -26,8 +26,7 @@ export function choose(
 ): Choice {
   // what is free by its price is wanted all the same
   const weights = prices.map((price) => price + 1e-4);
-  const fill = (from: readonly Pattern[], blinks: number) =>
-    filled(from, patterns, wanted, weights, count, blinks, random);
+  const fill = (from: readonly Found[], blinks: number) => filled(from, finds, wanted, weights, count, blinks, random);
   let now = fill([], 0);
   let best = now;
   for (let n = 0; n < tries && best.lost > 0; n++) {
@@ -44,8 +43,8 @@ const blinks = 0.3;
 const slack = 0.02;
 
 function filled(
-  from: readonly Pattern[],
-  patterns: readonly Pattern[],
+  from: readonly Found[],
+  finds: readonly Found[],
   wanted: readonly number[],
   weights: readonly number[],
   count: number,
@@ -54,9 +53,9 @@ function filled(
 ): Choice {
   const chosen = [...from];
   const missing = [...wanted];
-  for (const pattern of chosen) take(pattern, missing);
+  for (const one of chosen) take(one, missing);
   while (chosen.length < count) {
-    const next = best(patterns, missing, weights, blinks, random);
+    const next = best(finds, missing, weights, blinks, random);
     if (next === undefined) break;
     chosen.push(next);
     take(next, missing);
@@ -65,22 +64,22 @@ function filled(
   return { chosen, missing, lost };
 }
 
-function take({ kinds }: Pattern, missing: number[]): void {
+function take({ kinds }: Found, missing: number[]): void {
   for (const kind of kinds) missing[kind] = missing[kind]! - 1;
 }
 
-/** The pattern that adds most of what is missing. */
+/** What adds most of what is missing. */
 function best(
-  patterns: readonly Pattern[],
+  finds: readonly Found[],
   missing: number[],
   weights: readonly number[],
   blinks: number,
   random: Random,
-): Pattern | undefined {
-  let found: Pattern | undefined;
+): Found | undefined {
+  let found: Found | undefined;
   let most = 0;
-  for (const pattern of patterns) {
-    const { kinds } = pattern;
+  for (const one of finds) {
+    const { kinds } = one;
     let gain = 0;
     for (let i = 0; i < kinds.length; i++) {
       const kind = kinds[i]!;
@@ -91,12 +90,12 @@ function best(
     for (let i = 0; i < kinds.length; i++) missing[kinds[i]!]!++;
     if (gain <= most || (blinks > 0 && random() < blinks)) continue;
     most = gain;
-    found = pattern;
+    found = one;
   }
   return found;
 }
 
-function without(chosen: readonly Pattern[], count: number, random: Random): readonly Pattern[] {
+function without(chosen: readonly Found[], count: number, random: Random): readonly Found[] {
   const kept = [...chosen];
   for (let n = 0; n < count && kept.length > 0; n++) kept.splice(Math.floor(random() * kept.length), 1);
   return kept;
