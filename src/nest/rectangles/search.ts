@@ -24,8 +24,9 @@ import { kerfOf, type Tile, tilesOf } from "./tile.js";
  *
  * Method:   layouts made greedily, one tile after another in the best rest, each in another order and by another rule.
  *           Half of them begin from the best order so far with a few tiles exchanged; where more than one sheet is in use,
- *           layouts repacked a few sheets at a time come between (repack.ts), and tries to do with a sheet less, tiles taken
- *           out and put back piece by piece (goal.ts).
+ *           layouts repacked a few sheets at a time come between (repack.ts), and tries to do with a sheet less, begun from
+ *           the best sheets of all layouts (pool/) or by the patterns of few sizes (patterns/), tiles taken out and put
+ *           back piece by piece (goal.ts).
  *           The best of all is kept.
  * Best:     least left over, then least cost of stock, fewest sheets bought, least board cut into (so that offcuts go
  *           before whole sheets of the rack), fewest pieces of it, and the largest rectangle left in one piece.
