@@ -40,11 +40,11 @@ export function invent(finds: Finds, made: Made, count: number, random: Random):
 
 /** In pieces. */
 const mostKnown = 1000;
-const steps = 6;
+const steps = 3;
 
 /** Kinds tried for one sheet, the dearest for their size. */
 const mostTried = 200;
-const mostOut = 5;
+const mostOut = 4;
 
 /** Those worth so little less are kept too: prices move. */
 const near = 0.03;
