@@ -46,7 +46,9 @@ export function beginRectangles(order: NestOrder): NestSearch {
   const isPlain = all.every(({ pad, lies }) => pad === 0 && lies.every(({ openings }) => openings.length === 0));
   const least = all.reduce((shortest, tile) => Math.min(shortest, tile.short), Number.POSITIVE_INFINITY);
   const yard: Yard = { tiles, stock, kerf, grounds: stock.map((row) => groundOf(row, kerf, sawing)), least, random };
-  let goal: { readonly from: readonly number[]; readonly now: Goal; readonly least: number } | undefined;
+  let goal:
+    | { readonly from: readonly number[]; readonly now: Goal; readonly least: number; readonly record: number }
+    | undefined;
   let byPatterns: ReturnType<typeof layingByPatterns>;
   const row = rowFor(stock);
   const pool = isPlain && row !== undefined ? beginPool(yard, row) : undefined;
@@ -87,17 +89,21 @@ export function beginRectangles(order: NestOrder): NestSearch {
     if (!isPlain) return false;
     if (goal === undefined || anew || goal.now.tries >= longestGoal || isBetter(stockWorth, goal.from)) {
       const now = nextGoal(yard, from.packing, anew ? pool : undefined);
-      // on the way to another goal for the same stock, what left over as little before is not looked at again
-      const known = goal !== undefined && !isBetter(stockWorth, goal.from) ? goal.least : now.area;
-      goal = { from: stockWorth, now, least: Math.min(known, now.area) };
+      const record = goal !== undefined && !isBetter(stockWorth, goal.from) ? goal.record : Number.POSITIVE_INFINITY;
+      goal = { from: stockWorth, now, least: now.area, record };
     }
     if (goal.now.sheets.length === 0 || !hasRoom(goal.now.sheets, yard)) return false;
     const { least } = goal;
     for (let n = 0; n < triesAtOnce && goal.now.area >= least; n++) goal = { ...goal, now: towards(goal.now, yard) };
     if (goal.now.area >= least) return true;
-    goal = { ...goal, least: goal.now.area };
+    const { area } = goal.now;
+    // how sheets are sawn takes longest to work out: only where less is left over than on the way to any goal before
+    const isWorthSawing = area < goal.record;
+    goal = { ...goal, least: area, record: Math.min(area, goal.record) };
     // what is left still needs another sheet, but less of it
-    takeHeld(from, completed(search, goal.now));
+    const packing = completed(search, goal.now);
+    if (!sawing || isWorthSawing) takeHeld(from, packing);
+    pool?.remember(packing);
     return true;
   };
   return {
