@@ -46,9 +46,7 @@ export function beginRectangles(order: NestOrder): NestSearch {
   const isPlain = all.every(({ pad, lies }) => pad === 0 && lies.every(({ openings }) => openings.length === 0));
   const least = all.reduce((shortest, tile) => Math.min(shortest, tile.short), Number.POSITIVE_INFINITY);
   const yard: Yard = { tiles, stock, kerf, grounds: stock.map((row) => groundOf(row, kerf, sawing)), least, random };
-  let goal:
-    | { readonly from: readonly number[]; readonly now: Goal; readonly least: number; readonly record: number }
-    | undefined;
+  const goals: { pooled?: Pursuit; lasting?: Pursuit } = {};
   let byPatterns: ReturnType<typeof layingByPatterns>;
   const row = rowFor(stock);
   const pool = isPlain && row !== undefined ? beginPool(yard, row) : undefined;
@@ -72,7 +70,7 @@ export function beginRectangles(order: NestOrder): NestSearch {
       for (const packing of byPatterns?.() ?? []) takeHeld(best, packing);
       if (byPatterns) return;
     }
-    if (n % repackings !== 1 && aim(best, n % coverings === 0)) return;
+    if (n % repackings !== 1 && aim(best, n)) return;
     const next = repackedOnce(search, current);
     if (next === undefined) return;
     take({ ...best, packing: next, worth: worthOf(order, all, next, best.worth) });
@@ -83,26 +81,30 @@ export function beginRectangles(order: NestOrder): NestSearch {
     if (best !== undefined && !isBetter(worth, best.worth)) return;
     if (isHeldAsWell(order, packing, from.packing)) take({ ...from, packing, worth });
   };
-  /** One try to do with a sheet less than the best layout; false where that cannot be. */
-  const aim = (from: Attempt, anew: boolean): boolean => {
-    const stockWorth = from.worth.slice(0, stockPlaces);
+  /** Some tries to do with a sheet less than the best layout; false where that cannot be. */
+  const aim = (from: Attempt, n: number): boolean => {
     if (!isPlain) return false;
-    if (goal === undefined || anew || goal.now.tries >= longestGoal || isBetter(stockWorth, goal.from)) {
-      const now = nextGoal(yard, from.packing, anew ? pool : undefined);
+    const pooled = pool !== undefined && n % coverings < coverings / 2;
+    const key = pooled ? "pooled" : "lasting";
+    let goal = goals[key];
+    const stockWorth = from.worth.slice(0, stockPlaces);
+    const isAnew = pooled ? n % coverings === 0 : goal !== undefined && goal.now.tries >= longestGoal;
+    if (goal === undefined || isAnew || isBetter(stockWorth, goal.from)) {
+      const now = nextGoal(yard, from.packing, pooled ? pool : undefined);
       const record = goal !== undefined && !isBetter(stockWorth, goal.from) ? goal.record : Number.POSITIVE_INFINITY;
       goal = { from: stockWorth, now, least: now.area, record };
     }
     if (goal.now.sheets.length === 0 || !hasRoom(goal.now.sheets, yard)) return false;
-    const { least } = goal;
-    for (let n = 0; n < triesAtOnce && goal.now.area >= least; n++) goal = { ...goal, now: towards(goal.now, yard) };
-    if (goal.now.area >= least) return true;
+    const { least, record } = goal;
+    for (let tries = 0; tries < triesAtOnce && goal.now.area >= least; tries++)
+      goal = { ...goal, now: towards(goal.now, yard) };
     const { area } = goal.now;
-    // how sheets are sawn takes longest to work out: only where less is left over than on the way to any goal before
-    const isWorthSawing = area < goal.record;
-    goal = { ...goal, least: area, record: Math.min(area, goal.record) };
+    goals[key] = { ...goal, least: Math.min(area, least), record: Math.min(area, record) };
+    if (area >= least) return true;
     // what is left still needs another sheet, but less of it
     const packing = completed(search, goal.now);
-    if (!sawing || isWorthSawing) takeHeld(from, packing);
+    // how sheets are sawn takes longest to work out: only where less is left over than on the way to any goal before
+    if (!sawing || area < record) takeHeld(from, packing);
     pool?.remember(packing);
     return true;
   };
@@ -126,7 +128,7 @@ const mostGreedy = 100;
 /** Of so many layouts that are not made from nothing one is repacked; the others aim at a sheet less. */
 const repackings = 8;
 
-/** Of so many layouts one aims anew, at sheets chosen from all that were found. */
+/** Of so many layouts half aim at a sheet less from sheets chosen anew from all that were found, half go on as before. */
 const coverings = 8;
 
 /** Layouts by patterns are tried after so many layouts, and then after so many more each time; none made from nothing. */
@@ -174,6 +176,14 @@ function nextGoal(yard: Yard, packing: Packing, pool: Pool | undefined): Goal {
   const some = byFill[Math.floor(random() ** 3 * byFill.length)];
   return packing.left.length > 0 || some === undefined ? goalOf(packing, yard) : goalWithout(some, packing, yard);
 }
+
+/** A goal on the way to which tries are made: for what stock, and the least left over since it was chosen and ever. */
+type Pursuit = {
+  readonly from: readonly number[];
+  readonly now: Goal;
+  readonly least: number;
+  readonly record: number;
+};
 
 /** The stock of which there is as much as is needed. */
 function rowFor(stock: readonly NestStock[]): number | undefined {

@@ -71,28 +71,34 @@ function take({ kinds }: Found, missing: number[]): void {
 /** What adds most of what is missing. */
 function best(
   finds: readonly Found[],
-  missing: number[],
+  missing: readonly number[],
   weights: readonly number[],
   blinks: number,
   random: Random,
 ): Found | undefined {
+  const open = missing.map((count, kind) => (count > 0 ? weights[kind]! : 0));
   let found: Found | undefined;
   let most = 0;
   for (const one of finds) {
-    const { kinds } = one;
     let gain = 0;
-    for (let i = 0; i < kinds.length; i++) {
-      const kind = kinds[i]!;
-      const before = missing[kind]!;
-      missing[kind] = before - 1;
-      if (before > 0) gain += weights[kind]!;
-    }
-    for (let i = 0; i < kinds.length; i++) missing[kinds[i]!]!++;
+    for (const kind of one.kinds) gain += open[kind]!;
+    if (gain <= most) continue;
+    if (one.repeats) gain = gainOf(one, missing, weights);
     if (gain <= most || (blinks > 0 && random() < blinks)) continue;
     most = gain;
     found = one;
   }
   return found;
+}
+
+/** Of a kind that lies there several times only as many count as are missing. */
+function gainOf({ kinds }: Found, missing: readonly number[], weights: readonly number[]): number {
+  const left = new Map<number, number>();
+  return kinds.reduce((gain, kind) => {
+    const count = left.get(kind) ?? missing[kind]!;
+    left.set(kind, count - 1);
+    return count > 0 ? gain + weights[kind]! : gain;
+  }, 0);
 }
 
 function without(chosen: readonly Found[], count: number, random: Random): readonly Found[] {

@@ -5,7 +5,12 @@ import type { Rest } from "../rest.js";
 
 /** A way to cut up a sheet that the search came by: its tree names kinds, not items, and so do `kinds`, each as often as it
  *  lies there. */
-export type Found = { readonly tree: Piece; readonly kinds: readonly number[] };
+export type Found = {
+  readonly tree: Piece;
+  readonly kinds: readonly number[];
+  /** Some kind lies there more than once. */
+  readonly repeats: boolean;
+};
 
 /** What was found, no two with the same kinds in them. */
 export type Finds = {
@@ -25,7 +30,7 @@ export function noFinds(): Finds {
       const kinds = kindsIn(tree);
       const key = kinds.join();
       if (kinds.length === 0 || finds.has(key)) return false;
-      finds.set(key, { tree, kinds });
+      finds.set(key, { tree, kinds, repeats: kinds.some((kind, i) => kind === kinds[i - 1]) });
       pieces += kinds.length;
       return true;
     },

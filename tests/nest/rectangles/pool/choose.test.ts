@@ -4,7 +4,11 @@ import { emptySheet } from "../../../../src/nest/rectangles/cutTree.js";
 import { choose } from "../../../../src/nest/rectangles/pool/choose.js";
 import type { Found } from "../../../../src/nest/rectangles/pool/found.js";
 
-const found = (...kinds: number[]): Found => ({ tree: emptySheet(1, 1), kinds });
+const found = (...kinds: number[]): Found => ({
+  tree: emptySheet(1, 1),
+  kinds,
+  repeats: new Set(kinds).size < kinds.length,
+});
 
 describe("choosing sheets", () => {
   it("gives the fullest back where two others do better together", () => {

@@ -3,7 +3,11 @@ import { emptySheet } from "../../../../src/nest/rectangles/cutTree.js";
 import type { Found } from "../../../../src/nest/rectangles/pool/found.js";
 import { priced } from "../../../../src/nest/rectangles/pool/prices.js";
 
-const found = (...kinds: number[]): Found => ({ tree: emptySheet(1, 1), kinds });
+const found = (...kinds: number[]): Found => ({
+  tree: emptySheet(1, 1),
+  kinds,
+  repeats: new Set(kinds).size < kinds.length,
+});
 
 describe("prices of kinds", () => {
   it("come to one sheet and a half where every two of three lie together, but not all three", () => {
