@@ -4,6 +4,7 @@ import { sheetOf, treeOf } from "./asTree.js";
 import { copyOf, itemsIn, type Piece } from "./cutTree.js";
 import { type Ground, usableOf } from "./ground.js";
 import { insert, powers, spotsIn, type Taste } from "./insert.js";
+import { largestFirst, sizes } from "./order.js";
 import type { OpenSheet, Packing } from "./pack.js";
 import { takeSome } from "./takeSome.js";
 import type { Tile } from "./tile.js";
@@ -114,16 +115,8 @@ const blurs = [0.05, 0.2, 0.6] as const;
 
 function inOrder(tiles: readonly Tile[], random: Random): Tile[] {
   const blur = pick(random, blurs);
-  const key = pick(random, keys);
-  const keyed = tiles.map((tile) => ({ tile, key: key(tile) * (1 + blur * (2 * random() - 1)) }));
-  return keyed.sort((a, b) => b.key - a.key || a.tile.item - b.tile.item).map(({ tile }) => tile);
+  return largestFirst(tiles, pick(random, sizes), blur, random);
 }
-const keys: readonly [(tile: Tile) => number, ...((tile: Tile) => number)[]] = [
-  (tile) => tile.long * tile.short,
-  (tile) => tile.long,
-  (tile) => tile.short,
-  (tile) => tile.long + tile.short,
-];
 
 function someOf<T>(list: readonly T[], count: number, random: Random): readonly T[] {
   const rest = [...list];

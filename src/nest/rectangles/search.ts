@@ -13,6 +13,7 @@ import { placedOn, sawnSheet, sawnWorth, smallCuts } from "../saw/sawnSheets.js"
 import { stockWorth } from "../stockWorth.js";
 import { type Goal, goalOf, goalWithout, hasRoom, packingOf, towards, type Yard } from "./goal.js";
 import { groundOf } from "./ground.js";
+import { largestFirst, sizes } from "./order.js";
 import { type OpenSheet, type Packing, pack, type Rule } from "./pack.js";
 import { layingByPatterns } from "./patterns/layouts.js";
 import { beginPool, type Pool } from "./pool/pool.js";
@@ -235,18 +236,10 @@ const anyRule = (random: Random): Rule => ({
   open: pick(random, ["first", "any"]),
 });
 
-const keys: readonly [(tile: Tile) => number, ...((tile: Tile) => number)[]] = [
-  (tile) => tile.long * tile.short,
-  (tile) => tile.long,
-  (tile) => tile.short,
-  (tile) => tile.long + tile.short,
-];
-
-/** Largest first by one of several measures, each measure blurred by up to this share of itself. */
+/** Largest first by one of several measures, blurred by up to this share. */
 function sorted(tiles: readonly Tile[], random: Random, blur: number): Tile[] {
-  const key = blur === 0 ? keys[0] : pick(random, keys);
-  const keyed = tiles.map((tile) => ({ tile, key: key(tile) * (1 + blur * (2 * random() - 1)) }));
-  return keyed.sort((a, b) => b.key - a.key || a.tile.item - b.tile.item).map(({ tile }) => tile);
+  const size = blur === 0 ? sizes[0] : pick(random, sizes);
+  return largestFirst(tiles, size, blur, random);
 }
 
 /** The same tiles with one to three pairs exchanged. */

@@ -3,6 +3,7 @@ import { itemsIn, type Piece, takeOut } from "./cutTree.js";
 
 /**
  * Takes some items out of a sheet, at least one and up to so many: always all that some piece of it holds.
+ * Where a tree names kinds instead, all of a kind that is taken go.
  *
  * Returns: what was taken.
  */

@@ -21,11 +21,16 @@ export function fitsOn(lying: Lying, sheet: Size): boolean {
   return w <= sheet.w + noise && h <= sheet.h + noise;
 }
 
-/** The turn of the one of these in which so much is taken of a sheet. rad */
-export const turnFor = (lies: readonly (Lying & { readonly turn: number })[], size: Size, sheet: Size): number =>
-  lies.find((lie) => isAlike(sizeOn(lie, sheet), size))?.turn ?? 0;
+/** The turn of the one of these that takes so much of a sheet, or comes nearest to it. rad */
+export function turnFor(lies: readonly Turned[], size: Size, sheet: Size): number {
+  const off = (lie: Lying) => {
+    const { w, h } = sizeOn(lie, sheet);
+    return Math.abs(w - size.w) + Math.abs(h - size.h);
+  };
+  return lies.reduce((best, lie) => (off(lie) < off(best) - noise ? lie : best)).turn;
+}
 
-const isAlike = (a: Size, b: Size) => Math.abs(a.w - b.w) < noise && Math.abs(a.h - b.h) < noise;
+type Turned = Lying & { readonly turn: number };
 
 const sideOn = (size: number, least: number, whole: number) => (size > whole && least <= whole + noise ? whole : size);
 

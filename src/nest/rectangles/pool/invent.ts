@@ -2,6 +2,7 @@ import { pick, type Random } from "../../random.js";
 import { copyOf, emptySheet, itemsIn, type Piece } from "../cutTree.js";
 import type { Ground } from "../ground.js";
 import { insert, powers, spotsIn } from "../insert.js";
+import { largestFirst } from "../order.js";
 import { takeSome } from "../takeSome.js";
 import type { Tile } from "../tile.js";
 import { dearest, type Finds, priceOf } from "./found.js";
@@ -65,13 +66,9 @@ function changed(tree: Piece, { kinds, wanted, prices, ground, least }: Made, ra
   const taste = { power: pick(random, powers), least, blinks: 0 };
   const size = pick(random, sizes);
   const blur = pick(random, blurs);
-  const keyed = kinds.flatMap((tile) => {
-    if (open[tile.item]! <= 0) return [];
-    const key = (prices[tile.item]! / (tile.long * tile.short) ** size) * (1 + blur * (2 * random() - 1));
-    return [{ tile, key }];
-  });
-  keyed.sort((a, b) => b.key - a.key);
-  for (const { tile } of keyed.slice(0, mostTried)) {
+  const worth = ({ item, long, short }: Tile) => prices[item]! / (long * short) ** size;
+  const wantedStill = kinds.filter(({ item }) => open[item]! > 0);
+  for (const tile of largestFirst(wantedStill, worth, blur, random).slice(0, mostTried)) {
     if (spots.length === 0) break;
     for (let n = open[tile.item]!; n > 0 && insert(tile, spots, taste, random); n--);
   }
