@@ -73,33 +73,45 @@ const tableSaw = fc.record({
 });
 const trackSaw = fc.constantFrom({ kerf: 2.4, "longest cut": 3100 }, { kerf: 1.6, "longest cut": 3100 });
 
-/** Orders of sawn parts, some of them cut free for the hand router; sometimes with one kerf at both saws. */
-export const sawOrders: fc.Arbitrary<Order> = fc
-  .tuple(
-    fc.array(fc.tuple(blank, fc.nat(4), fc.boolean(), fc.integer({ min: 1, max: 4 })), { minLength: 1, maxLength: 12 }),
-    stock,
-    tableSaw,
-    fc.option(trackSaw, { nil: undefined }),
-  )
-  .map(([blanks, [sheets, offcuts], saw, trackSaw]) => {
-    const kerf = Math.min(saw.kerf, trackSaw?.kerf ?? saw.kerf);
-    const each = blanks.flatMap(([size, by, turns, count]) =>
-      Array.from({ length: count }, () => ({ size, by, turns })),
-    );
-    const parts = each.map(({ size: [l, w] }, i) =>
-      blankPart(`p${i}`, "one", plain(onStep(l, saw.step), onStep(w, saw.step))),
-    );
-    const boards = { one: board({ sheets, offcuts: offcuts.map((one, i) => ({ ...one, name: "ABC"[i]! })) }) };
-    const order = orderOf(parts, boards, (part) => {
-      const { by, turns } = each[parts.indexOf(part)]!;
-      return {
-        method: by === 0 ? "hand" : "saw",
-        gap: by === 0 ? kerf + 6 : kerf,
-        turns: turns ? [0, Math.PI / 2] : [0],
-      };
+/** So many sizes, each so often. */
+type Spread = { readonly sizes: number; readonly least: number; readonly most: number };
+
+const ordersOf = ({ sizes, least, most }: Spread): fc.Arbitrary<Order> =>
+  fc
+    .tuple(
+      fc.array(fc.tuple(blank, fc.nat(4), fc.boolean(), fc.integer({ min: least, max: most })), {
+        minLength: 1,
+        maxLength: sizes,
+      }),
+      stock,
+      tableSaw,
+      fc.option(trackSaw, { nil: undefined }),
+    )
+    .map(([blanks, [sheets, offcuts], saw, trackSaw]) => {
+      const kerf = Math.min(saw.kerf, trackSaw?.kerf ?? saw.kerf);
+      const each = blanks.flatMap(([size, by, turns, count]) =>
+        Array.from({ length: count }, () => ({ size, by, turns })),
+      );
+      const parts = each.map(({ size: [l, w] }, i) =>
+        blankPart(`p${i}`, "one", plain(onStep(l, saw.step), onStep(w, saw.step))),
+      );
+      const boards = { one: board({ sheets, offcuts: offcuts.map((one, i) => ({ ...one, name: "ABC"[i]! })) }) };
+      const order = orderOf(parts, boards, (part) => {
+        const { by, turns } = each[parts.indexOf(part)]!;
+        return {
+          method: by === 0 ? "hand" : "saw",
+          gap: by === 0 ? kerf + 6 : kerf,
+          turns: turns ? [0, Math.PI / 2] : [0],
+        };
+      });
+      const shop: Shop = { ...order.shop, saw, "track saw": trackSaw };
+      return { ...order, shop };
     });
-    const shop: Shop = { ...order.shop, saw, "track saw": trackSaw };
-    return { ...order, shop };
-  });
+
+/** Orders of sawn parts, some of them cut free for the hand router; sometimes with one kerf at both saws. */
+export const sawOrders = ordersOf({ sizes: 12, least: 1, most: 4 });
+
+/** Orders of few sizes, each many times: more than one sheet, and patterns for whole sheets. */
+export const repeatOrders = ordersOf({ sizes: 4, least: 8, most: 30 });
 
 const onStep = (length: number, step: number) => Math.round(length / step) * step;
