@@ -7,6 +7,7 @@ import { ripPicture } from "./ripView.js";
 import {
   bevelMinds,
   bevelSetting,
+  bevelTakes,
   bevelWords,
   mindWords,
   offWords,
@@ -18,7 +19,6 @@ import {
   wayWords,
 } from "./ripWords.js";
 import { rectangle } from "./shapes.js";
-import { runningSize } from "./sizes.js";
 import { shorten, write } from "./textBox.js";
 
 /** A step as it is drawn in its box. */
@@ -36,14 +36,13 @@ export const stepCell =
     );
   };
 
-/** A bevel: the setting, the part, and how it lies. */
+/** A bevel: the setting, the part or the strip, and how it lies. */
 export const bevelCell =
   (bevel: BevelCut, talk: RipTalk): Cell =>
   (box) => {
     const head = `${bevel.number}   ${bevelSetting(bevel, talk)}`;
-    const size = `${runningSize(bevel.run, talk.show)} × ${runningSize(bevel.across, talk.show)}`;
-    const take = `${sawWords(bevel)}, bevel, ${size}`;
-    const below = [bevelWords(bevel, talk)];
+    const take = `${sawWords(bevel)}, bevel ${bevelTakes(bevel, talk)}`;
+    const below = bevelWords(bevel, talk);
     return cellItems(box, { head, fresh: bevel.fresh, take, below, mind: bevelMinds(bevel) }, (room) =>
       bevelPicture(bevel, room),
     );

@@ -23,7 +23,12 @@ export function ripPages(build: Build, cautions: readonly string[]): readonly Dr
   const rooms = roomsOf(size);
   const talk = ripTalk(build);
   const steps = ripSteps(rips.cuts);
-  const cells = [...steps.map((step) => stepCell(step, talk)), ...rips.bevels.map((bevel) => bevelCell(bevel, talk))];
+  const cells = [
+    ...steps.map((step) => ({ number: step.cuts[0]!.number, cell: stepCell(step, talk) })),
+    ...rips.bevels.map((bevel) => ({ number: bevel.number, cell: bevelCell(bevel, talk) })),
+  ]
+    .sort((a, b) => a.number - b.number)
+    .map(({ cell }) => cell);
   const perPage = grid.across * grid.down;
   const pages = Array.from({ length: Math.ceil(cells.length / perPage) }, (_, i) =>
     cells.slice(i * perPage, (i + 1) * perPage),
@@ -58,7 +63,7 @@ function besideBlocks(
   const { cuts, bevels } = build.layout.rips!;
   const settings = counted(cuts.filter(({ fresh }) => fresh).length, "setting");
   const lines = [
-    "Cut by cut in this order. Pencil on each piece: the number of its cut and a for what comes off, b for the rest.",
+    "Cut by cut in this order. Pencil on each piece, on the side that lies up: the number of its cut and a for what comes off, b for the rest.",
     "What comes off lies at the fence or stop block, with its reference edge against it. Sizes are of what comes off; the blade is beyond.",
     "Pictures show the piece as it lay on its sheet: the dark bar is the fence, the short one the stop block; a chain line marks the edge one measures from. Along a grey edge only as much comes off as makes it straight and square; a pale bar under an odd piece is the fence of the sled, a dark spot in it a knot.",
     "In bold: set it anew. Not in bold: it stands right already. Cut all of one setting before moving it, so that they come out equal.",
@@ -80,15 +85,24 @@ function besideBlocks(
   ];
 }
 
-/** What holds for all bevels, which come last, when the parts are cut. */
+/** What holds for all bevels: along strips before these are crossed, and of parts when they are cut. */
 function bevelBlocks(bevels: readonly BevelCut[], width: number): readonly Block[] {
   const settings = counted(bevels.filter(({ fresh }) => fresh).length, "setting");
+  const onStrips = bevels.some(({ piece }) => piece);
+  const onParts = bevels.some(({ piece }) => !piece);
+  const when =
+    onStrips && onParts
+      ? "along strips before they are crossed, and last along parts"
+      : onParts
+        ? "when the parts are cut"
+        : "along strips before they are crossed";
   const lines = [
-    "Their pictures show the end of the part, not to scale: at the table saw the blade leans away from the fence, the smaller side lies down, and the fence is set at the table.",
+    "Their pictures show the end of the piece, not to scale: at the table saw the blade leans away from the fence, the smaller side lies down, and the fence is set at the table.",
     "Cut a test piece of the same board and lay it against a square before you cut the part.",
+    ...(onStrips ? ["What comes off a bevelled strip is measured as before: the larger side keeps its size."] : []),
   ];
   return [
-    paragraph(`${counted(bevels.length, "bevel")}, ${settings}, when the parts are cut`, width, { bold: true }, 1.5),
+    paragraph(`${counted(bevels.length, "bevel")}, ${settings}, ${when}`, width, { bold: true }, 1.5),
     ...lines.map((words) => paragraph(words, width, { height: 3 }, 1.5)),
     rule(width),
   ];

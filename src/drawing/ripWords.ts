@@ -2,13 +2,14 @@ import { difference } from "../geometry/boolean.js";
 import type { Show } from "../input/show.js";
 import type { Build } from "../model/build.js";
 import type { PartId } from "../model/ids.js";
-import type { BevelCut, RipCut, RipPiece } from "../model/rip.js";
+import type { BevelCut, PieceSide, RipCut, RipPiece } from "../model/rip.js";
 import { clearRectangles } from "../nest/clearRectangles.js";
 import { leastOffcut } from "../nest/remainder.js";
 import type { RipStep } from "../nest/saw/ripSteps.js";
 import { rules } from "../shop/rules.js";
 import { edgeName } from "./edgeName.js";
 import { showFor } from "./handShow.js";
+import { counted } from "./partName.js";
 import { degrees, exactSize, runningSize } from "./sizes.js";
 import { sizesToFit } from "./toFit.js";
 
@@ -54,12 +55,20 @@ const sizeWords = ({ length, width }: RipPiece, show: Show): string =>
 export function becomesWords(piece: RipPiece, talk: RipTalk): string {
   if (piece.becomes === "part") return `part ${talk.numberOf(piece.part!)}`;
   if (piece.becomes === "cut") return piece.name;
-  return isWorthKeeping(piece, talk) ? `${piece.name}, left over` : "waste";
+  return isWorthKeeping(piece, talk) ? `${piece.name}, left over${bevelledWords(piece)}` : "waste";
 }
 
+const bevelledWords = ({ bevelled = [] }: RipPiece): string =>
+  bevelled.length === 0 ? "" : ` with ${bevelled.length > 1 ? "bevelled edges" : "a bevelled edge"}`;
+
 /** Whether what is left over goes to the rack: a rectangle worth keeping can be cut from it. */
-function isWorthKeeping({ length, width, shape, knots = [] }: RipPiece, { build }: RipTalk): boolean {
+function isWorthKeeping(piece: RipPiece, { build }: RipTalk): boolean {
+  const { shape, knots = [] } = piece;
   const least = leastOffcut(build.shop);
+  const [length, width] = [
+    piece.length - lostOf(piece, "left", "right"),
+    piece.width - lostOf(piece, "lower", "upper"),
+  ];
   const [long, short] = [Math.max(length, width), Math.min(length, width)];
   if (long < least.length || short < least.width) return false;
   if (shape === undefined) return true;
@@ -67,6 +76,10 @@ function isWorthKeeping({ length, width, shape, knots = [] }: RipPiece, { build 
   const clear = bad.length === 0 ? shape : shape.flatMap((region) => difference(region, bad));
   return clearRectangles(clear, least, build.shop.saw.kerf).length > 0;
 }
+
+/** What bevels along two sides opposite take of a piece that is to be square again, mm. */
+const lostOf = ({ bevelled = [] }: RipPiece, ...sides: readonly PieceSide[]): number =>
+  bevelled.reduce((sum, { side, less }) => sum + (sides.includes(side) ? less : 0), 0);
 
 /** What comes off at one step: "3 off 150 × 400: parts B3, B4, B5". */
 export function offWords({ off, cuts }: RipStep, talk: RipTalk): string {
@@ -82,7 +95,7 @@ export function restWords(rest: RipPiece | undefined, talk: RipTalk): string {
   const size = sizeWords(rest, talk.show);
   if (rest.becomes === "part") return `${size}: part ${talk.numberOf(rest.part!)}`;
   if (rest.becomes === "cut") return `${size}: ${rest.name}`;
-  return isWorthKeeping(rest, talk) ? `${size}: left over, to the rack` : `${size}: waste`;
+  return isWorthKeeping(rest, talk) ? `${size}: left over${bevelledWords(rest)}, to the rack` : `${size}: waste`;
 }
 
 /** What to mind at a cut; empty where nothing is out of the ordinary. */
@@ -93,7 +106,9 @@ export function mindWords(step: MindedStep, talk: RipTalk): readonly string[] {
     ...edgeWords(step),
     // it is as wide as the kerf leaves it, and was not measured from its own edge
     ...(step.rest?.becomes === "part" ? ["the rest is a part: measure it"] : []),
-    ...(cuts.some(({ trouble }) => trouble === "small") ? ["hard to hold: clamp it to the sled"] : []),
+    ...(step.upright ? ["blade upright again: try it with a square"] : []),
+    ...bevelledMinds(step),
+    ...(cuts.some(({ trouble }) => trouble === "small") ? [holdWords(step)] : []),
     ...(cuts.some(({ trouble }) => trouble === "reach") ? ["beyond the saw's reach"] : []),
     ...(saw === "table" && way === "rip" && setting < rules.pushStick.value ? ["push stick"] : []),
     ...(saw === "table" && way === "cross-cut" && setting < rules.pushStick.value && short >= rules.heldWidth.value
@@ -124,7 +139,24 @@ function toFitWords({ cuts }: MindedStep, { build, show, numberOf }: RipTalk): r
 const isSawn = (id: PartId, { process }: Build) =>
   process.parts.some(({ part, method }) => part === id && method === "saw");
 
-type MindedStep = Pick<RipStep, "saw" | "way" | "along" | "setting" | "cuts" | "piece" | "edge" | "rest">;
+type MindedStep = Pick<RipStep, "saw" | "way" | "along" | "setting" | "cuts" | "piece" | "edge" | "rest" | "upright">;
+
+/** How what is too small for hands is held: on the sled by clamps; along the fence, where it is long and narrow, by pressure. */
+const holdWords = ({ saw, way }: Pick<RipCut, "saw" | "way">): string =>
+  saw === "track"
+    ? "hard to hold: clamp it, with board as thick beside it under the track"
+    : way === "rip"
+      ? "hard to hold: featherboard and push block, hands away"
+      : "hard to hold: clamp it to the sled";
+
+/** How a strip lies on the sled whose long sides are bevelled: no thin edge must creep under the sled's fence. */
+function bevelledMinds({ saw, way, piece: { bevelled = [] } }: MindedStep): readonly string[] {
+  const [one, other] = bevelled;
+  if (one === undefined || saw !== "table" || way !== "cross-cut") return [];
+  if (other === undefined) return ["its square edge at the sled's fence"];
+  if (one.down !== other.down) return ["no thin edge under the sled's fence"];
+  return [`pencilled side ${one.down === "under" ? "up" : "down"}`];
+}
 
 /** What the true edge of an odd piece lies at, which is all there is to go by. */
 function edgeWords({ saw, way, along, edge }: MindedStep): readonly string[] {
@@ -135,25 +167,43 @@ function edgeWords({ saw, way, along, edge }: MindedStep): readonly string[] {
   return [`${side} at the sled's fence`];
 }
 
-/** "fence to 282, tilt 30°". */
+/** "fence to 282, tilt 30°"; along the track the line of the larger side, at its edge or a hair within. */
 export function bevelSetting(cut: BevelCut, { show }: RipTalk): string {
   const size = runningSize(cut.setting, show);
   const tilt = `tilt ${degrees(cut.tilt)}`;
-  if (cut.saw === "track") return `line at the edge, ${tilt}`;
+  if (cut.saw === "track") return `line ${size} from the other edge, ${tilt}`;
   const guide = cut.way === "rip" ? "fence" : "stop block";
   return cut.fresh ? `${guide} to ${size}, ${tilt}` : `${guide} stays at ${size}, ${tilt}`;
 }
 
-/** "part B2, edge top, back down". */
-export function bevelWords({ part, edge, down }: BevelCut, talk: RipTalk): string {
-  return `part ${talk.numberOf(part)}, edge ${edgeName(edge)}, ${down} down`;
+/**
+ * What is bevelled, and how it lies: "part B2, edge top, back down"; of a strip "its upper edge, pencilled side up", with its
+ * parts below.
+ */
+export function bevelWords(bevel: BevelCut, talk: RipTalk): readonly string[] {
+  const [first] = bevel.edges;
+  if (!bevel.piece) return [`part ${talk.numberOf(first!.part)}, edge ${edgeName(first!.edge)}, ${bevel.down} down`];
+  const parts = bevel.edges.map(({ part, edge }) => `${talk.numberOf(part)} (${edgeName(edge)})`);
+  return [
+    `its ${bevel.side} edge, pencilled side ${bevel.down === "under" ? "up" : "down"}`,
+    `of ${counted(parts.length, "part")}: ${parts.join(", ")}`,
+  ];
+}
+
+/** What goes in for a bevel: "7a, 2430 × 60"; of a part its size alone. */
+export function bevelTakes({ piece, run, across }: BevelCut, talk: RipTalk): string {
+  return piece ? pieceWords(piece, talk) : `${runningSize(run, talk.show)} × ${runningSize(across, talk.show)}`;
 }
 
 /** What to mind at a bevel. */
-export function bevelMinds({ saw, way, setting, trouble }: BevelCut): readonly string[] {
+export function bevelMinds(bevel: BevelCut): readonly string[] {
+  const { saw, way, setting, trouble, thin } = bevel;
   return [
-    ...(trouble === "small" ? ["hard to hold: clamp it to the sled"] : []),
+    ...(trouble === "small" ? [holdWords(bevel)] : []),
     ...(trouble === "reach" ? ["beyond the saw's reach"] : []),
+    ...(thin && saw === "table"
+      ? [`its thin edge at the ${way === "rip" ? "fence" : "stop block"}: close the gap below`]
+      : []),
     ...(saw === "table" && way === "rip" && setting < rules.pushStick.value ? ["push stick"] : []),
   ];
 }

@@ -19,8 +19,18 @@ export type SawKind = "track" | "table";
 /** A first cut for a true edge; a rip against the fence; a cross-cut against a stop block. At the track: to a line. */
 export type SawWay = "true edge" | "rip" | "cross-cut";
 
-/** A piece of board and what becomes of it: a part's blank (with what is left on to be routed off), cut in two, or left over. */
-export type SawnPiece<Id = PartId> = Board & { readonly part?: Id; readonly cut?: SawCut<Id> };
+/**
+ * A piece of board and what becomes of it: a part's blank (with what is left on to be routed off), cut in two, or left over.
+ * `bevels`: sawn along its sides before it is cut in two.
+ */
+export type SawnPiece<Id = PartId> = Board & {
+  readonly part?: Id;
+  readonly cut?: SawCut<Id>;
+  readonly bevels?: readonly PieceBevel[];
+};
+
+/** A side of a piece as it lay on its sheet. */
+export type PieceSide = "lower" | "upper" | "left" | "right";
 
 /** One cut from edge to edge. `off` lies at the reference edge, to the left of the cut or below it; `rest` on its other side. */
 export type SawCut<Id = PartId> = {
@@ -43,11 +53,15 @@ export type SawCut<Id = PartId> = {
   readonly edge?: string;
 };
 
-/** A piece as the rip list names it: a sheet's name, or the number of the cut that made it and a: what came off, b: the rest. */
+/**
+ * A piece as the rip list names it: a sheet's name, or the number of the cut that made it and a: what came off, b: the rest.
+ * `bevelled`: the sides that are bevelled already, which way, and by how much the smaller side is narrower there, mm.
+ */
 export type RipPiece = Board & {
   readonly name: string;
   readonly becomes: "part" | "cut" | "left";
   readonly part?: PartId;
+  readonly bevelled?: readonly Pick<PieceBevel, "side" | "down" | "less">[];
 };
 
 /** A cut of the rip list, in the order in which they are made. */
@@ -58,28 +72,41 @@ export type RipCut = Pick<SawCut, "saw" | "way" | "along" | "kerf" | "trouble" |
   readonly setting: number;
   /** The fence or stop block has to be set anew, or a line measured. */
   readonly fresh: boolean;
+  /** The blade leant for a bevel before, and is set upright again. */
+  readonly upright?: true;
   readonly piece: RipPiece;
   readonly off?: RipPiece;
   readonly rest?: RipPiece;
 };
 
 /**
- * A bevel sawn along a side of a part that is cut to its blank, the smaller side down. At the table saw the blade leans
- * away from fence or stop block, `setting` is from there to the blade at the table; at the track it is the line on the
- * upper side. `small`: the part is too small to be held for it. mm, rad.
+ * How a bevel is sawn along a side, the smaller side down. At the table saw the blade leans away from fence or stop block,
+ * `setting` is from there to the blade at the table; at the track it is the line on the upper side. `run`: along the bevel,
+ * `across`: the larger side across it, `less`: what the smaller one is narrower. `small`: too small to be held for it. mm, rad.
  */
-export type BevelCut = Pick<SawCut, "saw" | "way" | "trouble"> & {
-  readonly number: number;
-  readonly part: PartId;
-  readonly edge: string;
+export type Bevel = Pick<SawCut, "saw" | "way" | "trouble"> & {
   readonly tilt: number;
-  readonly down: "face" | "back";
   readonly setting: number;
-  readonly fresh: boolean;
-  /** Of the part's blank: along the bevel, and across it. */
   readonly run: number;
   readonly across: number;
+  readonly less: number;
+  /** The sides of parts that it makes: one, or those of all parts that are still in one piece. */
+  readonly edges: readonly { readonly part: PartId; readonly edge: string }[];
 };
 
-/** Everything that is sawn of a job. */
+/** A bevel along a side of a piece. `down`: what lay up on the sheet, or what lay under. */
+export type PieceBevel = Bevel & { readonly side: PieceSide; readonly down: "upper" | "under" };
+
+/** A bevel of the rip list: of a part that is cut to its blank, or of a piece that parts are still to be cut from. */
+export type BevelCut = Bevel & {
+  readonly number: number;
+  readonly fresh: boolean;
+  /** The side at the fence is bevelled already, its thin edge at the table. */
+  readonly thin?: true;
+} & (
+    | { readonly down: "face" | "back"; readonly piece?: never }
+    | (PieceBevel & { readonly sheet: string; readonly piece: RipPiece })
+  );
+
+/** Everything that is sawn of a job; cuts and bevels are numbered together, in the order in which they are made. */
 export type RipList = { readonly cuts: readonly RipCut[]; readonly bevels: readonly BevelCut[] };

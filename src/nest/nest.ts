@@ -13,6 +13,7 @@ import { type Group, groupsOf, isBackUp, itemOf, type Member } from "./groups.js
 import { misfitOf, partOverSheet } from "./misfit.js";
 import { nearMiss, nearMisses } from "./nearMiss.js";
 import { overMachine, sheetOverMachine } from "./overMachine.js";
+import { bevelsTogether } from "./saw/bevelsTogether.js";
 import { bevelTroubles, cutTroubles, isTooSmallToHold, sawFindings, tooSmallFor, underKerf } from "./saw/findings.js";
 import { named } from "./saw/named.js";
 import { ripListOf } from "./saw/ripList.js";
@@ -87,8 +88,10 @@ export function* nesting(
       nests.push({ ...nest, findings: [...kept.findings, ...ofStock, ...nest.findings] });
     }
   }
-  const sheets = nests.flatMap((nest) => nest.sheets);
-  const rips = ripListOf(sheets, plan.built.parts, process, sawingOf(shop));
+  const sawing = sawingOf(shop);
+  const laid = nests.flatMap((nest) => nest.sheets);
+  const sheets = bevelsTogether(laid, plan.built.parts, process, sawing);
+  const rips = ripListOf(sheets, plan.built.parts, process, sawing);
   return {
     value: {
       of: hashOf(nests.map((nest) => nest.order)),

@@ -24,6 +24,7 @@ const sawn = { "cut by": "saw" };
 const offcutWide = (length: number) =>
   `boards: {mdf-12: {sheets: [], offcuts: [{name: A, length: ${length}, width: 60}]}}`;
 const bevelled = { "cut by": "saw", bevels: { near: { angle: "45deg" } } };
+const bevelledEnd = { "cut by": "saw", bevels: { left: { angle: "45deg" } } };
 const fence = "saw: {longest rip: 627.9}";
 const sled = (reach: number) => `track saw: none\nsaw: {longest rip: 1300, longest cross-cut: ${reach}}`;
 const measured = (thick: number) =>
@@ -111,7 +112,8 @@ export const processTable: Table = {
     raises: sled(299),
     spares: sled(300),
   }),
-  "bevel-too-small": nest("pieces.cover", sized(299, 60, bevelled), sized(300, 60, bevelled)),
+  // along its strip a bevel is cut before the part is; across it the part is fed alone
+  "bevel-too-small": nest("pieces.cover", sized(299, 60, bevelledEnd), sized(300, 60, bevelledEnd)),
   // bevelled by 45 degrees: between fence and blade at the table the board's 12.1 less
   "bevel-over-saw": nest("pieces.cover", sized(1600, 640.5, bevelled), sized(1600, 640, bevelled), {
     raises: `track saw: none\n${fence}`,

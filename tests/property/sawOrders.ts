@@ -1,9 +1,11 @@
 import fc from "fast-check";
 import { extentsOf } from "../../src/geometry/measure.js";
-import { circle, polygon } from "../../src/geometry/shapes.js";
+import type { Region } from "../../src/geometry/profile.js";
+import { circle, polygon, rectangle } from "../../src/geometry/shapes.js";
 import { moved, turned } from "../../src/geometry/transform.js";
+import type { Part } from "../../src/model/part.js";
 import type { Shop } from "../../src/model/shop.js";
-import { blankPart, board, type Order, orderOf, plain } from "./nestOrders.js";
+import { blankPart, board, type Order, orderOf, plain, planOf } from "./nestOrders.js";
 
 /** Sizes as they are set at a fence, mm. */
 const size = (min: number, max: number) => fc.integer({ min: min * 2, max: max * 2 }).map((halves) => halves / 2);
@@ -113,5 +115,62 @@ export const sawOrders = ordersOf({ sizes: 12, least: 1, most: 4 });
 
 /** Orders of few sizes, each many times: more than one sheet, and patterns for whole sheets. */
 export const repeatOrders = ordersOf({ sizes: 4, least: 8, most: 30 });
+
+/** Tilts as they come out of a box, degrees; above zero the back is smaller. */
+const tilt = fc.constantFrom(45, 30, 22.5, 14.036243, -14.036243, -30);
+const edges = ["near", "right", "far", "left"] as const;
+
+/** Which sides of a part are bevelled: one or both long ones, two ends, or all round. */
+const slant = fc.oneof(
+  { weight: 3, arbitrary: tilt.map((near) => ({ near })) },
+  { weight: 2, arbitrary: fc.tuple(tilt, tilt).map(([near, far]) => ({ near, far })) },
+  { weight: 1, arbitrary: tilt.map((ends) => ({ left: ends, right: ends })) },
+  { weight: 1, arbitrary: tilt.map((all) => ({ near: all, right: all, far: all, left: all })) },
+);
+type Slant = Partial<Record<(typeof edges)[number], number>>;
+
+/** The same orders, some of the parts bevelled, and of these some with the back up; they are sawn to their size. */
+export const bevelledOrders: fc.Arbitrary<Order> = fc
+  .tuple(sawOrders, fc.array(fc.tuple(fc.option(slant), fc.boolean()), { minLength: 12, maxLength: 12 }))
+  .map(([order, slants]) => {
+    const slantOf = new Map<string, readonly [Slant | null, boolean]>();
+    const parts = order.plan.built.parts.map((part, i) => {
+      const like = order.plan.built.parts.findIndex(({ blank }) => `${sizeOf(blank)}` === `${sizeOf(part.blank)}`);
+      const [any, backUp] = slants[like % slants.length]!;
+      // 18 thick and 45 degrees from both sides leave something of the back
+      const sides = Math.min(...sizeOf(part.blank)) >= 40 ? any : null;
+      slantOf.set(part.id, [sides, backUp && i % 2 === 0]);
+      return sides ? bevelledPart(part, sides) : part;
+    });
+    const process = order.process.parts.map((each) => {
+      const [sides, backUp] = slantOf.get(each.part)!;
+      const side = backUp ? ("back" as const) : ("face" as const);
+      return sides && each.method === "saw" ? { ...each, sides: [side] } : each;
+    });
+    return { ...order, plan: planOf(parts), process: { ...order.process, parts: process } };
+  });
+
+const sizeOf = ({ outer }: Region): readonly number[] => {
+  const { max } = extentsOf(outer);
+  return [max.x, max.y];
+};
+
+/** Its face as it was, and its blank larger where the back is. */
+function bevelledPart(part: Part, sides: Slant): Part {
+  const { max } = extentsOf(part.blank);
+  const face = rectangle(0, 0, max.x, max.y, edges);
+  const more = (edge: keyof Slant) => Math.max(0, -part.thickness * Math.tan(((sides[edge] ?? 0) * Math.PI) / 180));
+  const blank = rectangle(-more("left"), -more("near"), max.x + more("right"), max.y + more("far"), "blank");
+  const bevels = Object.entries(sides).map(([edge, degrees]) => {
+    const bevel = (degrees * Math.PI) / 180;
+    return [edge, { bevel, finish: { kind: "bare" as const }, flush: 0 }] as const;
+  });
+  return {
+    ...part,
+    profile: { outer: face, holes: [] },
+    blank: { outer: blank, holes: [] },
+    edges: Object.fromEntries(bevels),
+  };
+}
 
 const onStep = (length: number, step: number) => Math.round(length / step) * step;

@@ -42,18 +42,18 @@ const heads = [
 ] as const;
 type Line = Partial<Record<(typeof heads)[number], Cell>>;
 
-/** The rip list, a row a cut, in the steps of the saw's fence; then bevels and cautions. */
+/** The rip list, a row a cut or a bevel, in the steps of the saw's fence; then cautions. */
 export function ripCsv(build: Build): Uint8Array {
   const talk = ripTalk(build);
   const { cuts, bevels } = build.layout.rips ?? { cuts: [], bevels: [] };
   const cautions = cautionsFor(build, "cut list").map(
     (caution): Line => ({ cut: "caution", mind: cautionWords(caution) }),
   );
-  const lines = [
-    ...cuts.map((cut) => cutLine(cut, talk)),
-    ...bevels.map((bevel) => bevelLine(bevel, talk)),
-    ...cautions,
-  ];
+  const rows = [
+    ...cuts.map((cut) => ({ number: cut.number, line: cutLine(cut, talk) })),
+    ...bevels.map((bevel) => ({ number: bevel.number, line: bevelLine(bevel, talk) })),
+  ].sort((a, b) => a.number - b.number);
+  const lines = [...rows.map(({ line }) => line), ...cautions];
   return csvBytes([heads, ...lines.map((line) => heads.map((head) => (head === "build" ? build.hash : line[head])))]);
 }
 
@@ -87,7 +87,8 @@ function sizes(of: "take" | "off" | "rest", { length, width }: RipPiece, { show 
 }
 
 function bevelLine(bevel: BevelCut, talk: RipTalk): Line {
-  const part = talk.build.plan.built.parts.find(({ id }) => id === bevel.part);
+  const [first] = bevel.edges;
+  const part = talk.build.plan.built.parts.find(({ id }) => id === first!.part);
   const size = runningSize(bevel.setting, talk.show);
   const guide = bevel.saw === "track" ? "line" : bevel.way === "rip" ? "fence" : "stop block";
   return {
@@ -96,10 +97,14 @@ function bevelLine(bevel: BevelCut, talk: RipTalk): Line {
     what: `bevel, tilt ${degrees(bevel.tilt)}`,
     [guide]: guide === "line" ? `${size}, at the upper side's edge` : size,
     "set anew": bevel.fresh ? "yes" : "stays",
-    take: `${talk.numberOf(bevel.part)} ${part ? partName(part) : ""}`.trim(),
-    "take length": runningSize(bevel.run, talk.show),
-    "take width": runningSize(bevel.across, talk.show),
-    mind: [bevelWords(bevel, talk), ...bevelMinds(bevel)].join("; "),
+    ...(bevel.piece
+      ? { sheet: bevel.sheet, take: bevel.piece.name, ...sizes("take", bevel.piece, talk) }
+      : {
+          take: `${talk.numberOf(first!.part)} ${part ? partName(part) : ""}`.trim(),
+          "take length": runningSize(bevel.run, talk.show),
+          "take width": runningSize(bevel.across, talk.show),
+        }),
+    mind: [...bevelWords(bevel, talk), ...bevelMinds(bevel)].join("; "),
     "setting mm": bevel.setting,
   };
 }

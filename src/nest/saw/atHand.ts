@@ -19,8 +19,8 @@ export type Ready = {
   readonly since: number;
 };
 
-/** The next cut, and what is set for it. */
-export type Next = { readonly ready: Ready; readonly setting: Setting };
+/** The next cut, and what is set for it. `waits`: it is set for this, and not all cuts of that setting can be made yet. */
+export type Next = { readonly ready: Ready; readonly setting: Setting; readonly waits?: boolean };
 
 /** What may be set for a cut; the first is the usual one. */
 export function settingsFor({ saw, way, sledToo, along, size }: SawCut): Ready["settings"] {
@@ -119,14 +119,14 @@ function nextSetting({ table, now, toCome }: AtHand): Next | undefined {
     const waits = coming > (now.get(key) ?? 0);
     const isLesser = ready.settings.some((each) => (toCome.get(each.key) ?? 0) > coming);
     const rank = [waits ? 1 : 0, isLesser ? 1 : 0, setting.guide === "cross-cut" ? 1 : 0, -ready.cut.size];
-    if (best === undefined || comesBefore(rank, best.rank)) best = { next: { ready, setting }, rank };
+    if (best === undefined || comesBefore(rank, best.rank)) best = { next: { ready, setting, waits }, rank };
   }
   return best?.next;
 }
 
-/** How many cuts of one setting can be made of a piece, one after another. */
-function reachable({ cut }: SawnPiece, key: string): number {
-  if (!cut || !settingsFor(cut).some((setting) => setting.key === key)) return 0;
+/** How many cuts of one setting can be made of a piece, one after another, before a bevel. */
+function reachable({ cut, bevels }: SawnPiece, key: string): number {
+  if (!cut || bevels || !settingsFor(cut).some((setting) => setting.key === key)) return 0;
   return 1 + (cut.off ? reachable(cut.off, key) : 0) + (cut.rest ? reachable(cut.rest, key) : 0);
 }
 

@@ -59,9 +59,9 @@ function cutDown(rectangle: SawnPiece, within: Within & { readonly whole: Region
  */
 function endLeftOn(piece: SawnPiece, shape: Region, knots: readonly Profile[], sawing: Sawing): SawnPiece | undefined {
   const odd = pieceOf([shape], knots);
-  const { cut, part } = piece;
+  const { cut, part, bevels } = piece;
   if (!cut) return part === undefined ? odd : undefined;
-  if (cut.along || cut.way === "true edge" || !cut.off || !cut.rest) return undefined;
+  if (bevels || cut.along || cut.way === "true edge" || !cut.off || !cut.rest) return undefined;
   const { saw, way } = wayFor(odd.width, odd.length, cut.size, sawing);
   if (saw !== cut.saw || way !== cut.way) return undefined;
   const { min, max } = extentsOf(shape);

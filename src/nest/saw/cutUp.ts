@@ -92,7 +92,7 @@ function takeStrips(board: Board, along: boolean, strips: readonly Strip[], sawi
 }
 
 /** Whether a rest is large enough to be held again one day. */
-const isWorthKeeping = (width: number, length: number, { hold }: Sawing): boolean =>
+export const isWorthKeeping = (width: number, length: number, { hold }: Sawing): boolean =>
   isLargeEnough({ length, width }, { ...hold, width: 2 * hold.width });
 
 /** A blank out of a piece that may be larger both ways; the cut along its longer side comes first. */

@@ -58,11 +58,12 @@ export const bevelTooSmall: FindingDef = {
   code: "bevel-too-small",
   severity: "warning",
   words:
-    "{parts} {are} less than {length} long or {width} wide when the bevel is cut, which is hard to hold at a tilted blade",
-  next: "bevel a longer strip before it is cut to length, clamp the part to the sled, or leave the bevel to the hand router",
+    "{parts} {are} less than {length} long or {width} wide when a bevel is cut, which is hard to hold at a tilted blade",
+  next: "hold it as the rip list says, make it longer, or leave the bevel to the hand router or a plane",
   explain:
-    "Bevels are cut along the sides of parts that are cut free. A small part tips at a tilted blade, and what holds it is " +
-    "near: the rip list says where it has to be clamped.",
+    "What parts share along a strip is bevelled before the strip is cut to length. A bevel across the strip, or one that the " +
+    "strip's other parts do not have, is cut along the part alone. A small part tips at a tilted blade, and what holds it is " +
+    "near: the rip list says how each is held.",
 };
 
 export const bevelOverSaw: FindingDef = {
@@ -88,7 +89,9 @@ export const sawFindings: readonly FindingDef[] = [
 export function bevelTroubles(shop: Shop, parts: readonly Part[], rips: RipList | undefined): readonly Finding[] {
   const { hold } = sawingOf(shop);
   const withTrouble = (trouble: BevelCut["trouble"]) =>
-    parts.filter(({ id }) => rips?.bevels.some((bevel) => bevel.part === id && bevel.trouble === trouble));
+    parts.filter(({ id }) =>
+      rips?.bevels.some((bevel) => bevel.trouble === trouble && bevel.edges.some(({ part }) => part === id)),
+    );
   const about = (some: readonly Part[]) => ({ at: placesOf(some), on: some.map((part) => part.id) });
   const [small, far] = [withTrouble("small"), withTrouble("reach")];
   const held = { length: mm(hold.length), width: mm(hold.width), are: text(small.length === 1 ? "is" : "are") };

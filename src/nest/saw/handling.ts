@@ -30,7 +30,8 @@ export type Way = {
  *    cut along the longer side is a rip, if the fence reaches; one across it a cross-cut, if the sled does.
  * 3. Across a piece too wide for the sled the fence serves, as long as more lies along it than between it and the blade.
  * 4. What is left is for the track.
- * 5. A rip of a piece that lies well along the sled's fence may be made there too, where the stop block stands right.
+ * 5. What is too short for the fence goes on the sled, where it can be clamped, whichever way it lies.
+ * 6. A rip of a piece that lies well along the sled's fence may be made there too, where the stop block stands right.
  *
  * `run`: along the cut. `across`: the piece's other side. `size`: from the reference edge to the blade.
  * Source: common practice, no source.
@@ -39,10 +40,11 @@ export function wayFor(run: number, across: number, size: number, sawing: Sawing
   const { table, track } = sawing;
   const isRip = run >= across - sameSize;
   const small = isLargeEnough({ length: run, width: across }, sawing.hold) ? {} : ({ trouble: "small" } as const);
+  const isShort = run < sawing.hold.length - sameSize;
   const ways: readonly ["rip" | "cross-cut", boolean][] = [
-    ["rip", isRip && size <= table.reach],
-    ["cross-cut", !isRip && run <= table.crossCut],
-    ["rip", !isRip && size <= table.reach && run >= Math.max(size, sawing.hold.length)],
+    ["rip", isRip && !isShort && size <= table.reach],
+    ["cross-cut", (!isRip || isShort) && run <= table.crossCut],
+    ["rip", !isRip && !isShort && size <= table.reach && run >= size],
   ];
   const [byTable] = ways.find(([, serves]) => serves) ?? [];
   const onTrack = track !== undefined && run <= track.longest;

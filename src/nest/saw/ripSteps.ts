@@ -3,7 +3,7 @@ import type { RipCut, RipPiece } from "../../model/rip.js";
 /** Cuts that are made one after another from one piece with one setting: what one does at one go. */
 export type RipStep = Pick<
   RipCut,
-  "sheet" | "saw" | "way" | "along" | "setting" | "kerf" | "fresh" | "piece" | "edge"
+  "sheet" | "saw" | "way" | "along" | "setting" | "kerf" | "fresh" | "upright" | "piece" | "edge"
 > & {
   readonly cuts: readonly RipCut[];
   readonly off: readonly RipPiece[];
@@ -23,14 +23,18 @@ export function ripSteps(cuts: readonly RipCut[]): readonly RipStep[] {
 }
 
 /** To a line along the track it is the same at either side of the piece: which one is longer may change on the way. */
-const goesOn = (before: RipCut, { fresh, saw, way, piece }: RipCut): boolean =>
-  !fresh && saw === before.saw && (saw === "track" || way === before.way) && piece.name === before.rest?.name;
+const goesOn = (before: RipCut, { number, fresh, saw, way, piece }: RipCut): boolean =>
+  !fresh &&
+  number === before.number + 1 &&
+  saw === before.saw &&
+  (saw === "track" || way === before.way) &&
+  piece.name === before.rest?.name;
 
 function stepOf(cuts: readonly RipCut[]): RipStep {
   const first = cuts[0]!;
-  const { sheet, saw, way, along, setting, kerf, fresh, piece, edge } = first;
+  const { sheet, saw, way, along, setting, kerf, fresh, upright, piece, edge } = first;
   const rest = cuts.at(-1)?.rest;
   const off = cuts.flatMap((cut) => cut.off ?? []);
-  const odd = edge === undefined ? {} : { edge };
+  const odd = { ...(upright && { upright }), ...(edge !== undefined && { edge }) };
   return { sheet, saw, way, along, setting, kerf, fresh, piece, cuts, off, ...(rest && { rest }), ...odd };
 }

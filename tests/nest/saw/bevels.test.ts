@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { rectangle } from "../../../src/geometry/shapes.js";
 import type { Part } from "../../../src/model/part.js";
-import { bevelCuts } from "../../../src/nest/saw/bevels.js";
+import { inTurn, partBevels } from "../../../src/nest/saw/bevels.js";
 import type { Sawing } from "../../../src/nest/saw/sawing.js";
 import { blankPart, orderOf, plain } from "../../property/nestOrders.js";
 
@@ -29,15 +29,13 @@ const sawing: Sawing = {
 function cutOf(degrees: number, length = 300, width = 100, by: Sawing = sawing) {
   const part = bevelled(degrees, length, width);
   const { process } = orderOf([part], {}, () => ({ method: "saw" }));
-  return bevelCuts([part], process, by, 7);
+  return inTurn(partBevels([part], process, by, []));
 }
 
 describe("a bevel", () => {
   it("with the back smaller is cut back down, the fence at the back's own width at the table", () => {
     // 100 - 18 tan 30 = 89.608
-    expect(cutOf(30)).toMatchObject([
-      { number: 7, tilt: rad(30), down: "back", setting: expect.closeTo(89.608, 3), fresh: true },
-    ]);
+    expect(cutOf(30)).toMatchObject([{ tilt: rad(30), down: "back", setting: expect.closeTo(89.608, 3), fresh: true }]);
   });
 
   it("with the face smaller is cut face down, the fence at the face's width", () => {
@@ -59,7 +57,7 @@ describe("a bevel", () => {
   it("of the same tilt and setting needs nothing set anew, however the tilt was worked out", () => {
     const parts = [30, 30 + 1e-12].map((degrees) => bevelled(degrees, 300, 100));
     const { process } = orderOf(parts, {}, () => ({ method: "saw" }));
-    expect(bevelCuts(parts, process, sawing, 1).map(({ fresh }) => fresh)).toEqual([true, false]);
+    expect(inTurn(partBevels(parts, process, sawing, [])).map(({ fresh }) => fresh)).toEqual([true, false]);
   });
 
   it("of a part that is too small to hold says so", () => {

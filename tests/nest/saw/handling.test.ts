@@ -58,9 +58,9 @@ describe("the cutter that follows a list", () => {
     off: { name: "1a", x: 0, y: 0, length: 400, width: 100, becomes: "left" },
     rest: { name: "1b", x: 0, y: 103.2, length: 400, width: 100, becomes: "left" },
   };
-  const room = { kerfs: { table: 3.2, track: 2.4 }, heldLength: 300, heldWidth: 50 };
+  const room = { thickness: 18, step: 0.5, kerfs: { table: 3.2, track: 2.4 }, heldLength: 300, heldWidth: 50 };
   const faults = (cuts: readonly RipCut[]) =>
-    replay(cuts, new Map([["one 1", { length: 400, width: 203.2 }]]), room).faults;
+    replay({ cuts, bevels: [] }, new Map([["one 1", { length: 400, width: 203.2 }]]), room).faults;
 
   it("finds nothing wrong with a sound one", () => {
     expect(faults([cut])).toEqual([]);
@@ -75,7 +75,8 @@ describe("the cutter that follows a list", () => {
 
   it("notices a cut that the saw does not take, and a piece that nobody brings to it", () => {
     const taken = (more: object) =>
-      replay([cut], new Map([["one 1", { length: 400, width: 203.2 }]]), { ...room, ...more }).faults;
+      replay({ cuts: [cut], bevels: [] }, new Map([["one 1", { length: 400, width: 203.2 }]]), { ...room, ...more })
+        .faults;
     expect(taken({ reach: 100, sled: 10, onePerson: { length: 400, width: 204 } })).toEqual([]);
     expect(taken({ reach: 99 })).toEqual(["cut 1: the fence does not reach 100"]);
     expect(taken({ onePerson: { length: 399, width: 204 } }).length).toBe(1);
@@ -91,8 +92,8 @@ describe("the cutter that follows a list", () => {
       off: { ...cut.off!, length: 200 },
       rest: { ...cut.rest!, length: 200 },
     };
-    expect(replay([short], new Map([["one 1", { length: 200, width: 203.2 }]]), room).faults).toEqual([
-      "cut 1: 200 x 203.2 is too small to hold",
-    ]);
+    expect(
+      replay({ cuts: [short], bevels: [] }, new Map([["one 1", { length: 200, width: 203.2 }]]), room).faults,
+    ).toEqual(["cut 1: 200 x 203.2 is too small to hold"]);
   });
 });

@@ -1,0 +1,121 @@
+import { describe, expect, it } from "vitest";
+import { rectangle } from "../../../src/geometry/shapes.js";
+import type { Part } from "../../../src/model/part.js";
+import { nestParts } from "../../../src/nest/nest.js";
+import { blankPart, board, orderOf, plain } from "../../property/nestOrders.js";
+
+const rad = (degrees: number) => (degrees * Math.PI) / 180;
+
+/** A part 18 thick; degrees of its bevels by side, above zero with the back smaller. */
+function part(name: string, length: number, width: number, bevels: Readonly<Record<string, number>> = {}): Part {
+  const face = { outer: rectangle(0, 0, length, width, ["near", "right", "far", "left"]), holes: [] };
+  const edges = Object.fromEntries(
+    Object.entries(bevels).map(([side, degrees]) => [
+      side,
+      { bevel: rad(degrees), finish: { kind: "bare" as const }, flush: 0 },
+    ]),
+  );
+  return blankPart(name, "one", plain(length, width), { profile: face, edges });
+}
+
+/** The list of parts that are sawn from one offcut without trim, by a kerf of 3.2; they are not turned. */
+function listOf(parts: readonly Part[], length: number, width: number) {
+  const offcuts = [{ name: "A", length, width, trim: 0 }];
+  const order = orderOf(parts, { one: board({ offcuts }) }, () => ({ method: "saw", gap: 3.2, turns: [0] }));
+  const saw = { kerf: 3.2, step: 0.5, "longest cross-cut": 650, "longest rip": 660 };
+  const shop = { ...order.shop, saw, "track saw": undefined };
+  const { value, findings } = nestParts(order.job, shop, order.plan, order.process, { seed: 1, iterations: 10 });
+  const { cuts, bevels } = value!.rips!;
+  const names = [
+    ...cuts.map(({ number, way }) => ({ number, what: way as string })),
+    ...bevels.map(({ number, piece }) => ({ number, what: piece ? "bevel" : "alone" })),
+  ];
+  const ways = names.toSorted((a, b) => a.number - b.number).map(({ what }) => what);
+  return { cuts, bevels, ways, placed: value!.sheets[0]!.placed, codes: findings.map(({ code }) => code) };
+}
+
+describe("a bevel that the parts of a strip share", () => {
+  it("is cut along the strip before it is crossed: smaller side down, the fence at the strip less 18 tan 30", () => {
+    const cleats = ["a", "b", "c"].map((name) => part(name, 200, 80, { far: 30 }));
+    const { ways, bevels, cuts, codes } = listOf(cleats, 800, 120);
+    expect(ways).toEqual(["rip", "bevel", "cross-cut", "cross-cut", "cross-cut"]);
+    expect(bevels).toMatchObject([
+      { number: 2, way: "rip", side: "upper", down: "under", run: 800, across: 80, piece: { name: "1a" }, fresh: true },
+    ]);
+    expect(bevels[0]!.setting).toBeCloseTo(80 - 18 / Math.sqrt(3), 9);
+    expect(bevels[0]!.edges.length).toBe(3);
+    // the blade is set upright again, once
+    expect(cuts.map(({ upright }) => upright ?? false)).toEqual([false, true, false, false]);
+    expect(cuts.at(-1)!.rest!.bevelled).toMatchObject([{ side: "upper", less: expect.closeTo(18 / Math.sqrt(3), 9) }]);
+    expect(codes).not.toContain("bevel-too-small");
+  });
+
+  it("lies along one side of it, however the parts were drawn", () => {
+    const { ways, bevels, placed } = listOf(
+      [part("a", 200, 80, { far: 30 }), part("b", 200, 80, { near: 30 })],
+      600,
+      120,
+    );
+    expect(ways).toEqual(["rip", "bevel", "cross-cut", "cross-cut"]);
+    expect(bevels[0]!.edges.map(({ edge }) => edge).toSorted()).toEqual(["far", "near"]);
+    expect(placed.map(({ turn }) => turn).toSorted()).toEqual([0, Math.PI]);
+  });
+
+  it("of two sides is cut on both, the second at the same setting, since the larger side still reaches the fence", () => {
+    const both = ["a", "b"].map((name) => part(name, 200, 80, { far: 45, near: 45 }));
+    const { bevels } = listOf(both, 600, 120);
+    expect(bevels.map(({ fresh }) => fresh)).toEqual([true, false]);
+    for (const { setting } of bevels) expect(setting).toBeCloseTo(80 - 18, 9);
+    expect(bevels.map(({ thin }) => thin ?? false)).toEqual([false, false]);
+  });
+
+  it("the other way on the other side is told: the thin edge lies at the fence", () => {
+    const face = part("a", 200, 80, { far: 45, near: -45 });
+    // the back runs on beyond the face at the near side
+    const parts = ["a", "b"].map((name) => ({ ...part(name, 200, 80), ...rest(face) }));
+    const { bevels } = listOf(parts, 600, 140);
+    expect(bevels.map(({ thin }) => thin ?? false)).toEqual([false, true]);
+    for (const { setting } of bevels) expect(setting).toBeCloseTo(80, 9);
+
+    function rest({ profile, edges }: Part) {
+      return { profile, edges, blank: { outer: rectangle(0, -18, 200, 80, "blank"), holes: [] } };
+    }
+  });
+
+  it("is cut after what does not have it is crossed off, where a part would be bevelled alone otherwise", () => {
+    const mixed = [part("a", 250, 80, { far: 30 }), part("b", 240, 80), part("c", 230, 80, { far: 30 })];
+    const { ways, bevels, codes } = listOf(mixed, 900, 80);
+    expect(ways).toEqual(["cross-cut", "bevel", "cross-cut", "cross-cut"]);
+    expect(bevels[0]!.edges.map(({ part: id }) => id).toSorted()).toEqual(["set/a", "set/c"]);
+    expect(codes).not.toContain("bevel-too-small");
+  });
+
+  it("takes off the hair too that the fence's step left on a blank", () => {
+    const odd = ["a", "b"].map((name) => part(name, 200, 80.3, { far: 30 }));
+    const { bevels, cuts } = listOf(odd, 600, 120);
+    expect(bevels[0]).toMatchObject({ piece: { width: 80.5 }, across: expect.closeTo(80.3, 9) });
+    expect(bevels[0]!.setting).toBeCloseTo(80.3 - 18 / Math.sqrt(3), 9);
+    expect(cuts.at(-1)!.off!.width).toBeCloseTo(80.3, 9);
+  });
+});
+
+describe("a bevel of parts that can be held alone", () => {
+  it("is cut along the strip where two have it, and on the part where what is kept of the strip would be spoilt", () => {
+    const two = ["a", "b"].map((name) => part(name, 400, 150, { far: 30 }));
+    expect(listOf(two, 900, 150).bevels.map(({ piece }) => piece !== undefined)).toEqual([true]);
+    // 1200 - 2 x 403.2 leave 393.6 x 150
+    expect(listOf(two, 1200, 150).bevels.map(({ piece }) => piece !== undefined)).toEqual([false, false]);
+  });
+});
+
+describe("a bevel across a strip", () => {
+  it("of a small part is cut on the sled, where it is clamped, and told", () => {
+    const ends = ["a", "b"].map((name) => part(name, 200, 120, { left: 45 }));
+    const { bevels, codes } = listOf(ends, 600, 150);
+    expect(bevels).toMatchObject([
+      { way: "cross-cut", trouble: "small", down: "back", setting: expect.closeTo(182, 9) },
+      { way: "cross-cut", trouble: "small", fresh: false },
+    ]);
+    expect(codes).toContain("bevel-too-small");
+  });
+});
