@@ -19,7 +19,7 @@ import {
   wayWords,
 } from "./ripWords.js";
 import { rectangle } from "./shapes.js";
-import { shorten, write } from "./textBox.js";
+import { shorten, textWidth, wrapText, write } from "./textBox.js";
 
 /** A step as it is drawn in its box. */
 export type Cell = (box: Extents) => readonly Item[];
@@ -56,21 +56,34 @@ type CellWords = {
   readonly mind: readonly string[];
 };
 
+/** Lines of at most so many that a sentence may take below the picture, and what it is to mind. */
+const most = { below: 2, mind: 3 };
+const step = 4.3;
+
 function cellItems(box: Extents, words: CellWords, pictureIn: Cell): readonly Item[] {
   const { min, max } = box;
   const width = max.x - min.x - 4;
   const line = (y: number, text: string, height: number, bold = false): Item =>
     write({ x: min.x + 2, y }, shorten(text, width, height, bold), { height, bold });
-  const mind = words.mind.join("; ");
-  const below = mind === "" ? 10.5 : 15;
+  const lines = [
+    ...words.below.flatMap((text) => linesOf(text, most.below, width).map((each) => ({ text: each, bold: false }))),
+    ...linesOf(words.mind.join("; "), most.mind, width, true).map((each) => ({ text: each, bold: true })),
+  ];
+  const below = lines.length * step + 1.9;
   return [
     rectangle(box, "narrow"),
-    line(max.y - 5, words.head, 3.5, words.fresh),
+    line(max.y - 5, words.head, textWidth(words.head, 3.5, words.fresh) <= width ? 3.5 : 2.8, words.fresh),
     line(max.y - 10, words.take, 2.5),
     ...pictureIn({ min: { x: min.x + 2, y: min.y + below }, max: { x: max.x - 2, y: max.y - 12.5 } }),
-    ...words.below.map((text, i) => line(min.y + below - 4.5 - 4.3 * i, text, 2.5)),
-    ...(mind === "" ? [] : [line(min.y + 1.7, mind, 2.5, true)]),
+    ...lines.map(({ text, bold }, i) => line(min.y + below - 0.2 - step * (i + 1), text, 2.5, bold)),
   ];
+}
+
+/** A sentence in lines, what is too long for them joined in the last, which is shortened. */
+function linesOf(text: string, count: number, width: number, bold = false): readonly string[] {
+  if (text === "") return [];
+  const lines = wrapText(text, width, 2.5, bold);
+  return lines.length <= count ? lines : [...lines.slice(0, count - 1), lines.slice(count - 1).join(" ")];
 }
 
 function numbersOf({ cuts }: RipStep): string {

@@ -63,7 +63,7 @@ function besideBlocks(
   const { cuts, bevels } = build.layout.rips!;
   const settings = counted(cuts.filter(({ fresh }) => fresh).length, "setting");
   const lines = [
-    "Cut by cut in this order. Pencil on each piece, on the side that lies up: the number of its cut and a for what comes off, b for the rest.",
+    "Cut by cut in this order. Pencil its name on each piece, on the side that lies up: the number of its cut and a for what comes off, b for the rest.",
     "What comes off lies at the fence or stop block, with its reference edge against it. Sizes are of what comes off; the blade is beyond.",
     "Pictures show the piece as it lay on its sheet: the dark bar is the fence, the short one the stop block; a chain line marks the edge one measures from. Along a grey edge only as much comes off as makes it straight and square; a pale bar under an odd piece is the fence of the sled, a dark spot in it a knot.",
     "In bold: set it anew. Not in bold: it stands right already. Cut all of one setting before moving it, so that they come out equal.",
@@ -97,7 +97,7 @@ function bevelBlocks(bevels: readonly BevelCut[], width: number): readonly Block
         ? "when the parts are cut"
         : "along strips before they are crossed";
   const lines = [
-    "Their pictures show the end of the piece, not to scale: at the table saw the blade leans away from the fence, the smaller side lies down, and the fence is set at the table.",
+    "Their pictures show the end of the piece, not to scale: at the table saw the blade leans away from the fence, the smaller side lies down, and the fence is set at the table. Beside the end of a strip is the strip from above, as it lay on its sheet, the side to bevel dark.",
     "Cut a test piece of the same board and lay it against a square before you cut the part.",
     ...(onStrips ? ["What comes off a bevelled strip is measured as before: the larger side keeps its size."] : []),
   ];

@@ -1,6 +1,7 @@
 import type { Extents, Point, Profile } from "../geometry/profile.js";
 import type { RipPiece } from "../model/rip.js";
 import type { RipStep } from "../nest/saw/ripSteps.js";
+import { alongSide } from "./bevelView.js";
 import type { Bend, Item, LineKind } from "./page.js";
 import { becomesWords, type RipTalk } from "./ripWords.js";
 import { boxAt, filledBox, lineThrough, rectangle } from "./shapes.js";
@@ -9,6 +10,8 @@ import { shorten, textWidth, write } from "./textBox.js";
 /** Thickness of the bar that stands for fence or stop block, and its distance from the piece, mm of paper. */
 const bar = { thick: 1.6, off: 1 };
 const left = 0.88;
+/** Along a bevelled side. */
+const slope = 0.6;
 /** Of a knot. */
 const noGood = 0.62;
 
@@ -41,6 +44,7 @@ export function ripPicture(step: RipStep, room: Extents, talk: RipTalk): readonl
     ...(piece.knots ?? []).map((knot): Item => ({ kind: "fill", paths: [drawn(knot)], grey: noGood })),
     ...off.flatMap(({ each, laid }) => offItems(laid, each, talk)),
     ...(step.rest ? nameIn(onPaper(step.rest).box, restName(step.rest, talk), step.rest.becomes === "part") : []),
+    ...(piece.bevelled ?? []).map(({ side }) => filledBox(alongSide(whole.box, side), slope)),
     ...edgesOf(whole, "visible"),
     ...guideItems(whole.box, step),
   ];

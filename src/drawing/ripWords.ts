@@ -86,7 +86,13 @@ export function offWords({ off, cuts }: RipStep, talk: RipTalk): string {
   const [first] = off;
   if (!first) return "nothing but dust";
   const count = cuts.length > 1 ? `${off.length} of ` : "";
-  return `${count}${sizeWords(first, talk.show)}: ${off.map((piece) => becomesWords(piece, talk)).join(", ")}`;
+  return `${count}${sizeWords(first, talk.show)}: ${allBecome(off, talk)}`;
+}
+
+function allBecome(pieces: readonly RipPiece[], talk: RipTalk): string {
+  const words = pieces.map((piece) => becomesWords(piece, talk));
+  const areParts = pieces.length > 1 && pieces.every(({ becomes }) => becomes === "part");
+  return areParts ? `parts ${words.map((each) => each.replace(/^part /, "")).join(", ")}` : words.join(", ");
 }
 
 /** What remains: "12b, 1200 × 615, goes on", "waste". */
@@ -106,7 +112,7 @@ export function mindWords(step: MindedStep, talk: RipTalk): readonly string[] {
     ...edgeWords(step),
     // it is as wide as the kerf leaves it, and was not measured from its own edge
     ...(step.rest?.becomes === "part" ? ["the rest is a part: measure it"] : []),
-    ...(step.upright ? ["blade upright again: try it with a square"] : []),
+    ...(step.upright ? ["blade upright again: check it with a square"] : []),
     ...bevelledMinds(step),
     ...(cuts.some(({ trouble }) => trouble === "small") ? [holdWords(step)] : []),
     ...(cuts.some(({ trouble }) => trouble === "reach") ? ["beyond the saw's reach"] : []),
@@ -155,7 +161,7 @@ function bevelledMinds({ saw, way, piece: { bevelled = [] } }: MindedStep): read
   if (one === undefined || saw !== "table" || way !== "cross-cut") return [];
   if (other === undefined) return ["its square edge at the sled's fence"];
   if (one.down !== other.down) return ["no thin edge under the sled's fence"];
-  return [`pencilled side ${one.down === "under" ? "up" : "down"}`];
+  return [`name ${one.down === "under" ? "up" : "down"}`];
 }
 
 /** What the true edge of an odd piece lies at, which is all there is to go by. */
@@ -167,17 +173,17 @@ function edgeWords({ saw, way, along, edge }: MindedStep): readonly string[] {
   return [`${side} at the sled's fence`];
 }
 
-/** "fence to 282, tilt 30°"; along the track the line of the larger side, at its edge or a hair within. */
+/** "tilt 30°, fence to 282"; along the track the line of the larger side, at its edge or a hair within. */
 export function bevelSetting(cut: BevelCut, { show }: RipTalk): string {
   const size = runningSize(cut.setting, show);
   const tilt = `tilt ${degrees(cut.tilt)}`;
-  if (cut.saw === "track") return `line ${size} from the other edge, ${tilt}`;
+  if (cut.saw === "track") return `${tilt}, line ${size} from the other edge`;
   const guide = cut.way === "rip" ? "fence" : "stop block";
-  return cut.fresh ? `${guide} to ${size}, ${tilt}` : `${guide} stays at ${size}, ${tilt}`;
+  return cut.fresh ? `${tilt}, ${guide} to ${size}` : `${tilt}, ${guide} stays at ${size}`;
 }
 
 /**
- * What is bevelled, and how it lies: "part B2, edge top, back down"; of a strip "its upper edge, pencilled side up", with its
+ * What is bevelled, and how it lies: "part B2, edge top, back down"; of a strip "its upper edge, name up", with its
  * parts below.
  */
 export function bevelWords(bevel: BevelCut, talk: RipTalk): readonly string[] {
@@ -185,7 +191,7 @@ export function bevelWords(bevel: BevelCut, talk: RipTalk): readonly string[] {
   if (!bevel.piece) return [`part ${talk.numberOf(first!.part)}, edge ${edgeName(first!.edge)}, ${bevel.down} down`];
   const parts = bevel.edges.map(({ part, edge }) => `${talk.numberOf(part)} (${edgeName(edge)})`);
   return [
-    `its ${bevel.side} edge, pencilled side ${bevel.down === "under" ? "up" : "down"}`,
+    `its ${bevel.side} edge, name ${bevel.down === "under" ? "up" : "down"}`,
     `of ${counted(parts.length, "part")}: ${parts.join(", ")}`,
   ];
 }
