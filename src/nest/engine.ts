@@ -10,6 +10,8 @@ export type NestItem = {
   readonly gap: number;
   /** About the shape's own origin, counter-clockwise. */
   readonly turns: readonly number[];
+  /** How many of its sides are bevelled, of those along its length before it is turned, and of those across. */
+  readonly bevels?: { readonly lengthwise: number; readonly across: number };
 };
 
 /** Sheets of one kind. `cost`: of one more of them, in any unit that is the same for all; 0 for what is in the rack. */

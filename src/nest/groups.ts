@@ -3,6 +3,7 @@ import type { BoardId } from "../model/ids.js";
 import type { Part } from "../model/part.js";
 import type { NestItem } from "./engine.js";
 import { layBlank } from "./placed.js";
+import { bevelsOf } from "./saw/bevels.js";
 
 export type Member = { readonly part: Part; readonly process: PartProcess };
 
@@ -30,5 +31,12 @@ export const isBackUp = (process: PartProcess): boolean => process.sides[0] === 
 
 /** A part as the engines know it. */
 export function itemOf({ part, process }: Member): NestItem {
-  return { id: part.id, shape: layBlank(part.blank, 0, isBackUp(process)), gap: process.gap, turns: process.turns };
+  const bevels = process.method === "saw" ? bevelsOf(part) : undefined;
+  return {
+    id: part.id,
+    shape: layBlank(part.blank, 0, isBackUp(process)),
+    gap: process.gap,
+    turns: process.turns,
+    ...(bevels && { bevels }),
+  };
 }

@@ -268,13 +268,13 @@ const stockPlaces = 5;
  * are filled (one full and one nearly empty are better than two halves) and the largest rectangle left in one piece.
  */
 function sheetsWorth(
-  { stock, sawing }: NestOrder,
+  { stock, sawing, items }: NestOrder,
   tiles: readonly Tile[],
   { sheets }: Packing,
 ): readonly [number, number] {
   if (sawing) {
     const sawn = sheets.map((sheet) => sawnSheet(sheet, stock[sheet.stock]!, sawing));
-    return [sawnWorth(sawn, sawing), 0];
+    return [sawnWorth(sawn, sawing, items), 0];
   }
   const areas = new Map(tiles.map(({ item, long, short }) => [item, long * short]));
   const laid = sheets.map((sheet) => sheet.laid.reduce((sum, { item }) => sum + areas.get(item)!, 0));

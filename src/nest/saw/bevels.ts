@@ -2,6 +2,7 @@ import { extentsOf } from "../../geometry/measure.js";
 import type { Process } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
 import type { Bevel, BevelCut, SawCut } from "../../model/rip.js";
+import type { NestItem } from "../engine.js";
 import { wayFor } from "./handling.js";
 import type { Sawing } from "./sawing.js";
 
@@ -50,6 +51,13 @@ export function bevelledSides(part: Part): readonly BevelledSide[] {
   });
 }
 
+/** How many sides of a part are bevelled along its length and across; undefined where none is. */
+export function bevelsOf(part: Part): NestItem["bevels"] {
+  const sides = bevelledSides(part);
+  const lengthwise = sides.filter((side) => runsAlongX(side)).length;
+  return sides.length === 0 ? undefined : { lengthwise, across: sides.length - lengthwise };
+}
+
 function bevelOf(side: BevelledSide, sawing: Sawing): PartBevel {
   const { part, edge, bevel } = side;
   const { run, across } = blankAlong(side);
@@ -59,12 +67,16 @@ function bevelOf(side: BevelledSide, sawing: Sawing): PartBevel {
 }
 
 /** A part's blank along a side of it and across, mm. */
-export function blankAlong({ part, i }: BevelledSide): Pick<Bevel, "run" | "across"> {
-  const { min, max } = extentsOf(part.blank);
+export function blankAlong(side: BevelledSide): Pick<Bevel, "run" | "across"> {
+  const { min, max } = extentsOf(side.part.blank);
   const [length, width] = [max.x - min.x, max.y - min.y];
+  return runsAlongX(side) ? { run: length, across: width } : { run: width, across: length };
+}
+
+function runsAlongX({ part, i }: BevelledSide): boolean {
   const { outer } = part.profile;
   const [a, b] = [outer[i]!, outer[(i + 1) % outer.length]!];
-  return Math.abs(b.x - a.x) > Math.abs(b.y - a.y) ? { run: length, across: width } : { run: width, across: length };
+  return Math.abs(b.x - a.x) > Math.abs(b.y - a.y);
 }
 
 /** A bevel of a piece of board, of a part or of a strip that parts are still in. mm, rad. */

@@ -1,6 +1,6 @@
 import type { Board, SawnPiece } from "../../model/rip.js";
 import type { Split } from "../rectangles/rest.js";
-import { isLargeEnough, sameSize, wayFor } from "./handling.js";
+import { isLargeEnough, type Size, sameSize, wayFor } from "./handling.js";
 import type { Sawing } from "./sawing.js";
 import type { Strip, Wanted } from "./wanted.js";
 
@@ -83,8 +83,8 @@ function takeStrips(board: Board, along: boolean, strips: readonly Strip[], sawi
     const goOn = (rest: Board) => takeStrips(rest, along, others, sawing, how);
     return cutOff(board, along, strip, goOn, sawing, how);
   }
-  if (!isWorthKeeping(room - strip.size, along ? board.length : board.width, sawing) && how.tries)
-    return cutUp(board, strip.of, sawing, how);
+  const rest = { width: room - strip.size, length: along ? board.length : board.width };
+  if (!isWorthKeeping(rest, sawing) && how.tries) return cutUp(board, strip.of, sawing, how);
   const cut = cutOff(board, along, strip, leave, sawing, { ...how, tries: false });
   if (cut.small === 0 || !how.tries) return cut;
   const whole = cutUp(board, strip.of, sawing, how);
@@ -92,8 +92,8 @@ function takeStrips(board: Board, along: boolean, strips: readonly Strip[], sawi
 }
 
 /** Whether a rest is large enough to be held again one day. */
-export const isWorthKeeping = (width: number, length: number, { hold }: Sawing): boolean =>
-  isLargeEnough({ length, width }, { ...hold, width: 2 * hold.width });
+export const isWorthKeeping = (rest: Size, { hold }: Sawing): boolean =>
+  isLargeEnough(rest, { ...hold, width: 2 * hold.width });
 
 /** A blank out of a piece that may be larger both ways; the cut along its longer side comes first. */
 function cutFree(board: Board, blank: Wanted & { readonly kind: "blank" }, sawing: Sawing): CutUp {

@@ -131,7 +131,9 @@ function narrowed(strip: SawnPiece, { side, across }: PieceBevel): SawnPiece {
     const { x, y, length, width, cut } = piece;
     const start = side === "lower" ? { y: y + by } : side === "left" ? { x: x + by } : {};
     const size = lengthwise ? { width: width - by } : { length: length - by };
-    const parted = cut && { ...cut, ...(cut.off && { off: less(cut.off) }), ...(cut.rest && { rest: less(cut.rest) }) };
+    // of what is cut the same way only what lies at the bevel, which is waste at the upper or right side
+    const off = cut?.off && (cut.along === lengthwise ? cut.off : less(cut.off));
+    const parted = cut && { ...cut, ...(off && { off }), ...(cut.rest && { rest: less(cut.rest) }) };
     return { ...piece, ...start, ...size, ...(parted && { cut: parted }) };
   }
 }

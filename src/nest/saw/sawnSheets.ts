@@ -1,8 +1,11 @@
+import { extentsOf } from "../../geometry/measure.js";
 import type { SawnPiece } from "../../model/rip.js";
+import { rules } from "../../shop/rules.js";
 import type { NestItem, NestResultSheet, NestStock } from "../engine.js";
 import { type Lie, liesOf } from "../lies.js";
 import type { OpenSheet } from "../rectangles/pack.js";
 import { cutUpSheet } from "./cutUp.js";
+import { isLargeEnough } from "./handling.js";
 import { type Sawing, widestKerf } from "./sawing.js";
 import { leastSettings } from "./settings.js";
 import { wantedOf } from "./wanted.js";
@@ -47,11 +50,28 @@ export function leavesOf<Id>(piece: SawnPiece<Id>): readonly SawnPiece<Id>[] {
 
 /**
  * What sheets that are sawn so are worth, less is better, mm2: the settings and turns they take, each as so much board as
- * the workshop says, less the largest piece that stays whole.
+ * the workshop says, and the bevels for which a small part is clamped alone, each as a setting; less the largest piece that
+ * stays whole.
  */
-export function sawnWorth(sheets: readonly SawnPiece<number>[], sawing: Sawing): number {
+export function sawnWorth(sheets: readonly SawnPiece<number>[], sawing: Sawing, items: readonly NestItem[]): number {
   const whole = sheets.flatMap((sheet) => leavesOf(sheet).filter((leaf) => leaf.part === undefined));
   const largest = whole.reduce((most, { length, width }) => Math.max(most, length * width), 0);
   const sheet = sheets.reduce((most, { length, width }) => Math.max(most, length * width), 0);
-  return leastSettings(sheets) * sawing.setting * sheet - largest;
+  const alone = sheets.reduce((sum, each) => sum + bevelsAlone(each, items, sawing), 0);
+  const clamped = alone * Math.max(sawing.setting, rules.settingWorth.value);
+  return (leastSettings(sheets) * sawing.setting + clamped) * sheet - largest;
+}
+
+/** How many bevels of small items run across the strips that these come from, and so are cut of each alone. */
+function bevelsAlone({ cut }: SawnPiece<number>, items: readonly NestItem[], sawing: Sawing): number {
+  if (!cut) return 0;
+  return [cut.off, cut.rest].reduce((sum, each) => {
+    if (!each) return sum;
+    const bevels = each.part === undefined ? undefined : items[each.part]!.bevels;
+    if (bevels === undefined) return sum + bevelsAlone(each, items, sawing);
+    if (isLargeEnough(each, sawing.hold)) return sum;
+    const { min, max } = extentsOf(items[each.part!]!.shape);
+    const isTurned = Math.abs(each.length - max.x + min.x) > Math.abs(each.length - max.y + min.y);
+    return sum + (cut.along === isTurned ? bevels.across : bevels.lengthwise);
+  }, 0);
 }

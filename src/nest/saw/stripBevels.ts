@@ -8,6 +8,7 @@ import { type BevelledSide, bevelAlong, bevelledSides, blankAlong, tiltOf } from
 import { isWorthKeeping } from "./cutUp.js";
 import { isLargeEnough, sameSize } from "./handling.js";
 import type { Sawing } from "./sawing.js";
+import { leavesOf } from "./sawnSheets.js";
 
 /** A bevelled side of a part where it lies on its sheet; `down`: the smaller side of the board, as it lies there. */
 export type LaidBevel = BevelledSide & Pick<PieceBevel, "side" | "down">;
@@ -78,7 +79,6 @@ export const sidesAlong = (along: boolean): readonly [PieceSide, PieceSide] =>
 function bevelShared(strip: SawnPiece, side: PieceSide, laid: LaidBevels, sawing: Sawing): PieceBevel | undefined {
   const lengthwise = side === "lower" || side === "upper";
   const pieces = crossedFrom(strip);
-  if (pieces.some(({ cut }) => cut)) return undefined;
   const parts = pieces.filter(({ part }) => part !== undefined);
   const edges = parts.flatMap(({ part }) => laid.get(part!)?.filter((each) => each.side === side) ?? []);
   const [first, ...others] = edges;
@@ -92,12 +92,14 @@ function bevelShared(strip: SawnPiece, side: PieceSide, laid: LaidBevels, sawing
   // what is a hair too wide, since a fence has steps, is as wide as it should be when its bevel is cut
   if (!others.every(isLike) || width - across > sawing.step) return undefined;
   if (width >= sawing.hold.width && across < sawing.hold.width) return undefined;
-  const alone = edges.some((each) => isSmall(each, sawing));
-  const spoilt = pieces.some(({ part, length, width }) => part === undefined && isWorthKeeping(length, width, sawing));
-  if (!alone && (spoilt || parts.length === 1)) return undefined;
   const { bevel, down, part } = first;
   const how = bevelAlong(run, across, part.thickness, Math.abs(bevel), sawing);
-  if (how.trouble === "reach") return undefined;
+  const beside = pieces.filter(({ cut }) => cut);
+  if (how.trouble === "reach" || !beside.every((each) => hasWasteAlong(each, side, how.less + width - across)))
+    return undefined;
+  const alone = edges.some((each) => isSmall(each, sawing));
+  const spoilt = pieces.flatMap(leavesOf).some((leaf) => leaf.part === undefined && isWorthKeeping(leaf, sawing));
+  if (!alone && (spoilt || parts.length === 1)) return undefined;
   return { ...how, side, down, edges: edges.map((each) => ({ part: each.part.id, edge: each.edge })) };
 }
 
@@ -109,6 +111,15 @@ function crossedFrom(strip: SawnPiece): readonly SawnPiece[] {
     if (!each) return [];
     return each.cut?.along === cut.along ? crossedFrom(each) : [each];
   });
+}
+
+/** Whether what is cut from a piece along one of its sides is waste, and wide enough that a bevel takes nothing else. */
+function hasWasteAlong({ part, cut, length, width }: SawnPiece, side: PieceSide, less: number): boolean {
+  // from the lower and the left side sizes are measured
+  if (side === "lower" || side === "left") return false;
+  if (!cut) return part === undefined && (side === "upper" ? width : length) > less;
+  if (cut.along === (side === "upper")) return cut.rest !== undefined && hasWasteAlong(cut.rest, side, less);
+  return [cut.off, cut.rest].every((each) => !each || hasWasteAlong(each, side, less));
 }
 
 const tiltOfSide = ({ bevel }: LaidBevel): number => tiltOf({ tilt: Math.abs(bevel) });

@@ -150,11 +150,34 @@ describe("the settings of fence, stop block and line", () => {
     const twoStrips = { ...board, cut: off({ off: strip, rest: second }) };
     const halves = { ...strip, cut: off({ way: "cross-cut", along: false, size: 500, off: strip, rest: strip }) };
     const oneStrip = { ...board, cut: off({ off: halves, rest: { ...board, y: 300, width: 700 } }) };
+    const items = ["a", "b"].map((id) => ({ id, shape: plain(1000, 300), gap: 0, turns: [0] }));
     const worth = (sheet: SawnPiece<number>, setting: number) =>
-      sawnWorth([sheet], { ...sawingOf(sampleShop), setting });
+      sawnWorth([sheet], { ...sawingOf(sampleShop), setting }, items);
     // a setting more leaves 700 of the board in place of 400: worth it below three tenths of a board
     expect(worth(oneStrip, 0.29)).toBeLessThan(worth(twoStrips, 0.29));
     expect(worth(oneStrip, 0.31)).toBeGreaterThan(worth(twoStrips, 0.31));
+  });
+
+  it("are taken rather than a small part clamped alone for its bevel, which costs as much as a setting", () => {
+    // 600 x 200 into three of 200 x 200, whose bevel runs along that strip or across it
+    const strip = { x: 0, y: 0, length: 600, width: 200 };
+    const part = (n: number) => ({ x: 200 * n, y: 0, length: 200, width: 200, part: n });
+    const cut = { saw: "table", way: "cross-cut", along: false, size: 200, kerf: 0 } as const;
+    const sheet = {
+      ...strip,
+      cut: {
+        ...cut,
+        off: part(0),
+        rest: { ...strip, x: 200, length: 400, cut: { ...cut, off: part(1), rest: part(2) } },
+      },
+    };
+    const worth = (bevels: { readonly lengthwise: number; readonly across: number }) => {
+      const items = ["a", "b", "c"].map((id) => ({ id, shape: plain(200, 200), gap: 0, turns: [0], bevels }));
+      return sawnWorth([sheet], { ...sawingOf(sampleShop), setting: 0.02 }, items);
+    };
+    const board = 600 * 200;
+    expect(worth({ lengthwise: 2, across: 0 })).toBeCloseTo(0.02 * board, 6);
+    expect(worth({ lengthwise: 0, across: 1 })).toBeCloseTo((0.02 + 3 * 0.02) * board, 6);
   });
 
   it("give walls of one height from one setting of the fence, so that they equal each other", () => {

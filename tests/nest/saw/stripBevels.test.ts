@@ -99,6 +99,23 @@ describe("a bevel that the parts of a strip share", () => {
   });
 });
 
+describe("a strip that is crossed into parts and a piece that is cut on", () => {
+  it("is bevelled along all of it where that takes only waste of the other piece", () => {
+    // 900 - 160 - 3.2 leave 736.8 x 101, and of that 70 are ripped and 27.8 are waste, wider than 18 tan 45
+    const small = part("a", 160, 101, { far: 45 });
+    const { ways, bevels, cuts } = listOf([small, part("b", 736.5, 70)], 900, 101);
+    expect(ways.toSorted()).toEqual(["bevel", "cross-cut", "cross-cut", "rip"].toSorted());
+    expect(bevels[0]).toMatchObject({ number: 1, side: "upper", run: 900, across: 101 });
+    expect(cuts.find(({ way }) => way === "rip")!.rest!.bevelled).toMatchObject([{ side: "upper" }]);
+    expect(cuts.find(({ way }) => way === "rip")!.off!.bevelled).toBeUndefined();
+  });
+
+  it("is not where the bevel would reach into that", () => {
+    const { bevels } = listOf([part("a", 160, 101, { far: 45 }), part("b", 736.5, 80)], 900, 101);
+    expect(bevels.map(({ piece }) => piece !== undefined)).toEqual([false]);
+  });
+});
+
 describe("a bevel of parts that can be held alone", () => {
   it("is cut along the strip where two have it, and on the part where what is kept of the strip would be spoilt", () => {
     const two = ["a", "b"].map((name) => part(name, 400, 150, { far: 30 }));
