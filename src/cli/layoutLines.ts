@@ -2,15 +2,17 @@ import { formatNumber } from "../input/number.js";
 import { showQuantity } from "../input/show.js";
 import type { Build, NestedSheet, Placed } from "../model/build.js";
 import type { BoardId } from "../model/ids.js";
+import { isBought } from "../nest/bought.js";
 import { rackOf } from "../nest/rack.js";
 import { type Remainder, remainderOf } from "../nest/remainder.js";
+import { goingOn } from "../nest/rests.js";
 import { yieldOf } from "../nest/yield.js";
 import { offcutLine } from "../shop/stockText.js";
 import { counted, row, sheetLines, sheetSize } from "./summary.js";
 
 /**
  * Sheets to buy and whether fewer would do, what they cost, how the parts lie on each (the number on the part, its name,
- * where its lower left corner is, its turn), and what is left over for the rack.
+ * where its lower left corner is, its turn), what goes on to the machine, and what is left over for the rack.
  */
 export function layoutLines(build: Build): readonly string[] {
   const { layout, plan, process, shop } = build;
@@ -26,8 +28,7 @@ export function layoutLines(build: Build): readonly string[] {
 
 /** "3 of box, proven fewest", "3 of box, at least 2". */
 function boundLines({ layout: { bounds, sheets } }: Build): readonly string[] {
-  const bought = (board: BoardId) =>
-    sheets.filter((sheet) => sheet.board === board && !sheet.onHand && sheet.offcut === undefined).length;
+  const bought = (board: BoardId) => sheets.filter((sheet) => sheet.board === board && isBought(sheet)).length;
   return bounds.map(({ board, count, why }) => {
     const n = bought(board);
     if (n === 0) return row("", `none of ${board}`);
@@ -41,7 +42,7 @@ function boundLines({ layout: { bounds, sheets } }: Build): readonly string[] {
 /** What the parts take of all that is cut into, and what has to be bought, where the shop file has every price. */
 function costLines({ layout, plan, shop }: Build): readonly string[] {
   const { share } = yieldOf(layout, plan.built.parts);
-  const bought = layout.sheets.filter((sheet) => !sheet.onHand && sheet.offcut === undefined);
+  const bought = layout.sheets.filter(isBought);
   const total = bought.reduce((sum, { price }) => sum + (price ?? 0), 0);
   const priced = bought.length > 0 && bought.every(({ price }) => price !== undefined);
   return [
@@ -57,10 +58,13 @@ function costLines({ layout, plan, shop }: Build): readonly string[] {
 function linesOfSheet(build: Build, sheet: NestedSheet, rest: Remainder): readonly string[] {
   const { show, boards } = build.job;
   const sizes = rest.rectangles.map((each) => sheetSize(each, show));
+  const goesOn = goingOn(sheet).map((piece) => row("goes on", `${sheetSize(piece, show)} as ${piece.goesOn}`));
+  const nothing = goesOn.length > 0 ? "nothing else worth keeping" : "nothing worth keeping";
   return [
     `${sheet.sheet}  ${boards[sheet.board]?.stock ?? sheet.board} ${sheetSize(sheet, show)}  ${counted(sheet.placed.length, "part")}`,
     ...sheet.placed.map((placed) => placedLine(build, placed)),
-    row("left", sizes.length === 0 ? "nothing worth keeping" : sizes.join("; ")),
+    ...goesOn,
+    row("left", sizes.length === 0 ? nothing : sizes.join("; ")),
   ];
 }
 

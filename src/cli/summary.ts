@@ -1,6 +1,7 @@
 import { type Show, showLength, showQuantity } from "../input/show.js";
 import type { Build, NestedSheet } from "../model/build.js";
 import { netLitres, termsInWords, volumeInWords } from "../model/volume.js";
+import { isBought } from "../nest/bought.js";
 
 export type Made = { readonly folder: string; readonly files: readonly string[]; readonly changed: number };
 
@@ -51,17 +52,22 @@ export function volumeLines({ plan, job: { show } }: Build): readonly string[] {
   return [...airs, ...sizes];
 }
 
-/** Sheets to buy and those taken from the rack, by board. */
+/** Sheets to buy and those taken from the rack, by board, and how many of their rests go on to the machine. */
 export function sheetLines({ layout, job: { show, boards } }: Build): readonly string[] {
-  const toBuy = layout.sheets.filter((sheet) => !sheet.onHand && sheet.offcut === undefined);
-  const inRack = layout.sheets.length - toBuy.length;
+  const toBuy = layout.sheets.filter(isBought);
+  const rests = layout.sheets.filter(({ restOf }) => restOf !== undefined).length;
+  const inRack = layout.sheets.length - toBuy.length - rests;
   const rack = inRack === 0 ? "" : `, ${inRack} from the rack`;
+  const goOn = rests === 0 ? "" : `; ${counted(rests, "rest")} for the machine`;
   const kinds = new Map<string, number>();
   for (const sheet of toBuy) {
     const kind = `${boards[sheet.board]?.stock ?? sheet.board} ${sheetSize(sheet, show)}`;
     kinds.set(kind, (kinds.get(kind) ?? 0) + 1);
   }
-  return [row("sheets", `${toBuy.length} to buy${rack}`), ...[...kinds].map(([kind, n]) => row("", `${n} of ${kind}`))];
+  return [
+    row("sheets", `${toBuy.length} to buy${rack}${goOn}`),
+    ...[...kinds].map(([kind, n]) => row("", `${n} of ${kind}`)),
+  ];
 }
 
 /** How many setups have a program and how long they take, and which have none. */

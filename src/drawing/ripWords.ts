@@ -51,10 +51,11 @@ export function pieceWords(piece: RipPiece, { show }: RipTalk): string {
 const sizeWords = ({ length, width }: RipPiece, show: Show): string =>
   `${runningSize(length, show)} × ${runningSize(width, show)}`;
 
-/** What a piece is from now on: a part by its number, a piece to go on with by its name, or left over. */
+/** What a piece is from now on: a part by its number, a piece to go on with by its name, for the machine, or left over. */
 export function becomesWords(piece: RipPiece, talk: RipTalk): string {
   if (piece.becomes === "part") return `part ${talk.numberOf(piece.part!)}`;
   if (piece.becomes === "cut") return piece.name;
+  if (piece.goesOn !== undefined) return `${piece.name}, to the machine`;
   return isWorthKeeping(piece, talk) ? `${piece.name}, left over${bevelledWords(piece)}` : "waste";
 }
 
@@ -95,12 +96,13 @@ function allBecome(pieces: readonly RipPiece[], talk: RipTalk): string {
   return areParts ? `parts ${words.map((each) => each.replace(/^part /, "")).join(", ")}` : words.join(", ");
 }
 
-/** What remains: "12b, 1200 × 615, goes on", "waste". */
+/** What remains: "1200 × 615: 12b", "1200 × 615: 12b, to the machine", "1200 × 40: waste". */
 export function restWords(rest: RipPiece | undefined, talk: RipTalk): string {
   if (!rest) return "none";
   const size = sizeWords(rest, talk.show);
   if (rest.becomes === "part") return `${size}: part ${talk.numberOf(rest.part!)}`;
   if (rest.becomes === "cut") return `${size}: ${rest.name}`;
+  if (rest.goesOn !== undefined) return `${size}: ${rest.name}, to the machine`;
   return isWorthKeeping(rest, talk) ? `${size}: left over${bevelledWords(rest)}, to the rack` : `${size}: waste`;
 }
 

@@ -9,6 +9,7 @@ import type { Part } from "../model/part.js";
 import type { Rectangle } from "../nest/clearRectangle.js";
 import { toSheet } from "../nest/placed.js";
 import type { Remainder } from "../nest/remainder.js";
+import { goingOn } from "../nest/rests.js";
 import { boardOf } from "../shop/clearArea.js";
 import { overallHeight, overallWidth } from "./dimensions/overall.js";
 import { hatch } from "./hatch.js";
@@ -33,7 +34,7 @@ const hatching = 4;
 
 /**
  * A nested sheet: parts white on grey, what is left over hatched with its rectangles dashed and their sizes, zones darker,
- * the trim, the sheet's own size.
+ * the trim, the sheet's own size. What goes on to the machine is white within dashes.
  */
 export function drawSheet(
   sheet: NestedSheet,
@@ -45,7 +46,10 @@ export function drawSheet(
   const board = onPaper(laid, boardOf(sheet));
   const box = boxAt(laid.corner.x, laid.corner.y, sheet.length * laid.scale, sheet.width * laid.scale);
   const parts = lying.map((each) => regionOnPaper(each, laid));
-  const left = rest.rectangles.flatMap((each) => remainderLines(each, laid, show));
+  const left = [
+    ...goingOn(sheet).flatMap((each) => pieceLines(each, `goes on: ${each.goesOn}`, laid, show)),
+    ...rest.rectangles.flatMap((each) => pieceLines(each, "left over", laid, show)),
+  ];
   const tags = lying.map((each, i) => tagOf(each, parts, i, show));
   const zones = (sheet.zones ?? []).flatMap((zone) => zoneLines(onPaper(laid, zone), board));
   const beside: Item[] = [];
@@ -56,6 +60,7 @@ export function drawSheet(
   }
   return [
     { kind: "fill", paths: [board], grey: waste },
+    ...goingOn(sheet).map((each) => filledBox(boxOnPaper(each, laid), 1)),
     ...rest.regions.flatMap((region) => hatch(regionOn(region, laid), hatching)),
     ...left,
     ...zones,
@@ -113,12 +118,15 @@ function zoneOnBoard(zone: Profile, word: string): readonly Item[] {
   ];
 }
 
-/** A rectangle that can be cut from what is left, dashed, with its size on white where that has room. */
-function remainderLines({ x, y, length, width }: Rectangle, { corner, scale }: Laid, show: Show): readonly Item[] {
-  const box = boxAt(corner.x + x * scale, corner.y + y * scale, length * scale, width * scale);
+const boxOnPaper = ({ x, y, length, width }: Rectangle, { corner, scale }: Laid): Extents =>
+  boxAt(corner.x + x * scale, corner.y + y * scale, length * scale, width * scale);
+
+/** A rectangle of what is left, dashed, with its size and what becomes of it on white where that has room. */
+function pieceLines(piece: Rectangle, becomes: string, laid: Laid, show: Show): readonly Item[] {
+  const box = boxOnPaper(piece, laid);
   const region = { outer: profileOf(box.min.x, box.min.y, box.max.x, box.max.y, "left over"), holes: [] };
-  const size = `${runningSize(length, show)} × ${runningSize(width, show)}`;
-  const texts = sheetTag({ number: size, name: "", size: "left over", lies: "" }, region, []) ?? [];
+  const size = `${runningSize(piece.length, show)} × ${runningSize(piece.width, show)}`;
+  const texts = sheetTag({ number: size, name: "", size: becomes, lies: "" }, region, []) ?? [];
   return [rectangle(box, "hidden"), ...texts.map((text) => filledBox(boxOf(text), 1)), ...texts];
 }
 

@@ -1,17 +1,20 @@
 import { areaOf, areaOfRegion, extentsOf } from "../geometry/measure.js";
 import { formatNumber } from "../input/number.js";
 import type { Show } from "../input/show.js";
-import type { Build, NestedSheet, Placed } from "../model/build.js";
+import type { Build, Layout, NestedSheet, Placed } from "../model/build.js";
 import type { Part } from "../model/part.js";
+import type { SawnPiece } from "../model/rip.js";
 import type { Remainder } from "../nest/remainder.js";
+import { goingOn } from "../nest/rests.js";
 import { boardOf } from "../shop/clearArea.js";
 import { type Block, type Column, oneLine, paragraph, tableHead, tableRow } from "./blocks.js";
 import { partName } from "./partName.js";
 import type { Lying } from "./sheetView.js";
 import { degrees, runningSize, sizePair, toolSize } from "./sizes.js";
 
-/** "sheet to buy", "offcut A, in the rack". */
-export function sheetSource({ offcut, onHand }: NestedSheet): string {
+/** "sheet to buy", "offcut A, in the rack", "rest of sheet box 1". */
+export function sheetSource({ offcut, onHand, restOf }: NestedSheet): string {
+  if (restOf !== undefined) return `rest of sheet ${restOf.sheet}`;
   if (offcut !== undefined) return `offcut ${offcut}, in the rack`;
   return onHand ? "whole sheet, in the rack" : "whole sheet, to buy";
 }
@@ -21,7 +24,7 @@ export function sheetWords(
   sheet: NestedSheet,
   lying: readonly Lying[],
   rest: Remainder,
-  { job, shop }: Build,
+  { job, shop, layout }: Build,
   seen: string,
   width: number,
 ): readonly Block[] {
@@ -32,8 +35,10 @@ export function sheetWords(
     `${shop.boards[stock]?.material ?? stock} (board ${sheet.board}, ${stock}), ${sheetSource(sheet)}`,
     sheet.trim > 0 ? `${size}; ${toolSize(sheet.trim, show)} left free all round` : size,
     ...withinWords(sheet, show),
+    ...restWords(sheet, layout),
     seen,
     ...keptClear(sheet),
+    ...goingOn(sheet).map((piece) => `${goesOnWords(piece, layout, show)}, dashed`),
     ...usedAndLeft(sheet, lying, rest, show),
   ];
   return [
@@ -72,6 +77,28 @@ function withinWords({ within }: NestedSheet, show: Show): readonly string[] {
   return [`Lies on the side ${within.side} of its offcut, its lower left corner at ${place} there`];
 }
 
+/** Of what another sheet leaves: which piece of the rip list it is, and how it lies. */
+function restWords({ sheet, restOf }: NestedSheet, layout: Layout): readonly string[] {
+  if (restOf === undefined) return [];
+  const piece = pieceName(sheet, layout);
+  return [
+    `${piece} of sheet ${restOf.sheet}: saw that first. It lies as it lay there, with its lower left corner at the zero`,
+  ];
+}
+
+/** "Piece 9b goes on to the machine as sheet box 1 rest: 1902 × 1215". */
+function goesOnWords({ goesOn = "", length, width }: SawnPiece, layout: Layout, show: Show): string {
+  const size = `${runningSize(length, show)} × ${runningSize(width, show)}`;
+  return `${pieceName(goesOn, layout)} goes on to the machine as sheet ${goesOn}: ${size}`;
+}
+
+/** What the rip list calls the piece that goes on as a sheet: "Piece 9b"; nothing is sawn of one that is a whole sheet. */
+function pieceName(sheet: string, { rips }: Layout): string {
+  const pieces = rips?.cuts.flatMap(({ off, rest }) => [off, rest]) ?? [];
+  const piece = pieces.find((each) => each?.goesOn === sheet);
+  return piece === undefined ? "What is left" : `Piece ${piece.name}`;
+}
+
 /** "Kept clear, dark: 2 clamps, 1 knot". */
 function keptClear({ zones = [] }: NestedSheet): readonly string[] {
   const names = zones.map(([first]) => first?.by ?? "");
@@ -90,6 +117,8 @@ function usedAndLeft(sheet: NestedSheet, lying: readonly Lying[], rest: Remainde
     ({ length, width }) => `${runningSize(length, show)} × ${runningSize(width, show)}`,
   );
   const left =
-    sizes.length === 0 ? "Nothing left over that is worth keeping" : `Left over, hatched: ${sizes.join("; ")}`;
+    sizes.length === 0
+      ? `Nothing ${goingOn(sheet).length > 0 ? "else " : ""}left over that is worth keeping`
+      : `Left over, hatched: ${sizes.join("; ")}`;
   return [`Parts take ${share} % of the sheet`, left];
 }

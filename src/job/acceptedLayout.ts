@@ -71,6 +71,7 @@ const sheet = z.looseObject({
   offcut: z.string().exactOptional(),
   onHand: z.literal(true).exactOptional(),
   price: number.exactOptional(),
+  restOf: z.strictObject({ sheet: z.string(), x: number, y: number }).exactOptional(),
   measured: number.exactOptional(),
   placed: z.array(z.strictObject({ part, x: number, y: number, turn: number, backUp: z.boolean() })),
 });

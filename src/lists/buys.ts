@@ -1,5 +1,6 @@
 import { showLength } from "../input/show.js";
 import type { Build, NestedSheet } from "../model/build.js";
+import { isBought } from "../nest/bought.js";
 import { adhesivesOf } from "./adhesives.js";
 import type { Buy } from "./buy.js";
 import { type Cloth, clothsOf, rollLength } from "./cloth.js";
@@ -14,7 +15,7 @@ function withCost(buy: Buy): Buy {
 }
 
 function sheetBuys(build: Build): readonly Buy[] {
-  const wanted = build.layout.sheets.filter(({ offcut, onHand }) => offcut === undefined && onHand === undefined);
+  const wanted = build.layout.sheets.filter(isBought);
   return [...grouped(wanted, (sheet) => sheetName(sheet, build))].map(([item, sheets]) => ({
     kind: "sheet",
     item,

@@ -99,9 +99,12 @@ export type Within = {
   readonly knots?: readonly Profile[];
 };
 
-/** One sheet or offcut in use. Sheet frame: x along the length, origin at the corner the machine is zeroed on. */
+/** Of a piece that a sawn sheet leaves: that sheet, and where on it the piece's lower left corner lay. mm. */
+export type RestOf = { readonly sheet: string; readonly x: number; readonly y: number };
+
+/** One sheet or offcut in use, or what another one leaves. Sheet frame: x along the length, origin at the corner the machine is zeroed on. */
 export type NestedSheet = {
-  /** "box 1", "box offcut A". Unique in the layout; used in file names. */
+  /** "box 1", "box offcut A", "box 1 rest". Unique in the layout; used in file names. */
   readonly sheet: string;
   readonly board: BoardId;
   readonly length: number;
@@ -112,6 +115,8 @@ export type NestedSheet = {
   /** In the rack already: nothing to buy. Absent on a sheet to be bought. */
   readonly onHand?: true;
   readonly price?: number;
+  /** It is sawn off another sheet of the layout first, and lies as it lay there: nothing to buy, and no board of its own. */
+  readonly restOf?: RestOf;
   /** Its thickness, where it was measured apart from its board's. */
   readonly measured?: number;
   /** Of an odd offcut: what there is of the rectangle; the trim is left free all along it. */

@@ -22,11 +22,13 @@ export type SawWay = "true edge" | "rip" | "cross-cut";
 /**
  * A piece of board and what becomes of it: a part's blank (with what is left on to be routed off), cut in two, or left over.
  * `bevels`: sawn along its sides before it is cut in two.
+ * `goesOn`: left whole by the saw, it goes to the machine as this sheet of the layout.
  */
 export type SawnPiece<Id = PartId> = Board & {
   readonly part?: Id;
   readonly cut?: SawCut<Id>;
   readonly bevels?: readonly PieceBevel[];
+  readonly goesOn?: string;
 };
 
 /** A side of a piece as it lay on its sheet. */
@@ -62,6 +64,8 @@ export type RipPiece = Board & {
   readonly becomes: "part" | "cut" | "left";
   readonly part?: PartId;
   readonly bevelled?: readonly Pick<PieceBevel, "side" | "down" | "less">[];
+  /** Of what is left: the sheet of the layout that it is from now on. */
+  readonly goesOn?: string;
 };
 
 /** A cut of the rip list, in the order in which they are made. */

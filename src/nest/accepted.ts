@@ -15,32 +15,45 @@ export const acceptedLayoutStale: FindingDef = {
   explain:
     "A layout is accepted so that what was bought is what is cut: it is used again as long as no part of its board has " +
     "changed its blank, its gap, its turns or its side. Since one has, or there is one more or one fewer, the board is " +
-    "laid anew, which may need other sheets than those that were bought.",
+    "laid anew, which may need other sheets than those that were bought. What the machine cuts of the rest of a sawn sheet " +
+    "is laid anew with that sheet.",
 };
 
-/** What can be accepted of a layout: every board and way of cutting of which no part is left over. */
+/**
+ * What can be accepted of a layout: every board and way of cutting of which no part is left over, and whose sheets are
+ * not what others leave that cannot be accepted.
+ */
 export function acceptedGroups(plan: Plan, process: Process, layout: Layout): readonly AcceptedGroup[] {
-  return groupsOf(plan, process).flatMap((group): AcceptedGroup[] => {
+  const groups: AcceptedGroup[] = [];
+  for (const group of groupsOf(plan, process)) {
     const { board, byMachine } = group;
     const sheets = layout.sheets.filter((sheet) => holdsAny(sheet, group));
     const laid = new Set(sheets.flatMap((sheet) => sheet.placed.map(({ part }) => part)));
-    if (!group.members.every(({ part }) => laid.has(part.id))) return [];
-    return [{ board, byMachine, parts: keysOf(group), sheets }];
-  });
+    const before = groups.flatMap((each) => each.sheets);
+    if (group.members.every(({ part }) => laid.has(part.id)) && sheetsWithout(before, sheets).length === 0)
+      groups.push({ board, byMachine, parts: keysOf(group), sheets });
+  }
+  return groups;
 }
+
+/** Sheets that are sawn off others, which are not among `before`. */
+const sheetsWithout = (before: readonly NestedSheet[], sheets: readonly NestedSheet[]): readonly NestedSheet[] =>
+  sheets.filter(({ restOf }) => restOf !== undefined && !before.some(({ sheet }) => sheet === restOf.sheet));
 
 const holdsAny = ({ placed }: NestedSheet, { members }: Group): boolean =>
   placed.some((one) => members.some(({ part }) => part.id === one.part));
 
-/** The group as it was accepted, if nothing of it has changed; else what has, in words. */
+/** The group as it was accepted, if nothing of it has changed, nor what it is sawn off (`before`); else what has, in words. */
 export function acceptedFor(
   job: Job,
   group: Group,
   accepted: AcceptedLayout | undefined,
+  before: readonly NestedSheet[],
 ): { readonly sheets?: readonly NestedSheet[]; readonly findings: readonly Finding[] } {
   const own = accepted?.groups.find(({ board, byMachine }) => board === group.board && byMachine === group.byMachine);
   if (own === undefined) return { findings: [] };
-  const changes = changesOf(group, own);
+  const gone = sheetsWithout(before, own.sheets).map(({ restOf }) => `sheet ${restOf!.sheet} is cut another way`);
+  const changes = [...changesOf(group, own), ...new Set(gone)];
   if (changes.length === 0) return { sheets: own.sheets, findings: [] };
   const at = [{ file: job.file, path: ["boards", group.board] }];
   return { findings: [raise(acceptedLayoutStale, { at, facts: { board: text(group.board), parts: all(changes) } })] };

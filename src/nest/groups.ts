@@ -10,7 +10,10 @@ export type Member = { readonly part: Part; readonly process: PartProcess };
 /** Parts of one board that may share a sheet. */
 export type Group = { readonly board: BoardId; readonly byMachine: boolean; readonly members: readonly Member[] };
 
-/** Groups in the order in which their first parts stand in the plan. */
+/**
+ * Boards in the order in which their first parts stand in the plan; of each what is sawn first, since a saw goes by true
+ * edges, and what it leaves has them.
+ */
 export function groupsOf(plan: Plan, process: Process): readonly Group[] {
   const processes = new Map(process.parts.map((each) => [each.part, each]));
   const groups = new Map<string, { board: BoardId; byMachine: boolean; members: Member[] }>();
@@ -23,7 +26,11 @@ export function groupsOf(plan: Plan, process: Process): readonly Group[] {
     group.members.push({ part, process: how });
     groups.set(key, group);
   }
-  return [...groups.values()];
+  const all = [...groups.values()];
+  const boards = [...new Set(all.map(({ board }) => board))];
+  return boards.flatMap((board) =>
+    all.filter((group) => group.board === board).sort((a, b) => Number(a.byMachine) - Number(b.byMachine)),
+  );
 }
 
 /** As it lies in the first setup. */

@@ -31,7 +31,9 @@ type Asked = {
 export function nearMisses(job: Job, { items, parts, rows }: Asked, { sheets, left }: NestResult): readonly Finding[] {
   const bought = sheets.filter(({ stock }) => rows[stock]!.cost > 0).flatMap(({ placed }) => placed);
   const wanting = [...bought.map(({ item }) => item), ...left];
-  const unused = rows.filter((row, i) => row.cost === 0 && !row.outline && !sheets.some(({ stock }) => stock === i));
+  const unused = rows.filter(
+    (row, i) => row.cost === 0 && !row.outline && !row.restOf && !sheets.some(({ stock }) => stock === i),
+  );
   return unused.flatMap((row) => {
     const misses = wanting
       .map((item) => ({ item, short: excessOf(liesOf(items[item]!), row) }))

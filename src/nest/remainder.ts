@@ -30,7 +30,7 @@ export function leastOffcut(shop: Pick<Shop, "least offcut">): Least {
 /**
  * What a sheet leaves: all of it but the blanks with their gaps, the trim, the zones and what an odd offcut lacks. Of that
  * only what is wide enough to be kept: slivers between parts and necks between pieces are waste. A sheet that is sawn
- * leaves the pieces that its cuts leave, within the trim.
+ * leaves the pieces that its cuts leave, within the trim, but for those that go on as sheets of their own.
  */
 export function remainderOf(
   sheet: NestedSheet,
@@ -95,10 +95,10 @@ function withoutNecks(region: Region, width: number): readonly Region[] {
 /** So that a piece which is as wide as asked, but for noise, is kept. mm */
 const rounding = 1e-3;
 
-/** The pieces that are neither cut on nor a part. */
+/** The pieces that are neither cut on, nor a part, nor another sheet. */
 function leftBySaw(piece: SawnPiece): readonly Region[] {
   if (piece.cut) return [piece.cut.off, piece.cut.rest].flatMap((each) => (each ? leftBySaw(each) : []));
-  if (piece.part !== undefined) return [];
+  if (piece.part !== undefined || piece.goesOn !== undefined) return [];
   const { x, y, length, width } = piece;
   return [{ outer: edgeOf(x, y, x + length, y + width), holes: [] }];
 }

@@ -1,4 +1,4 @@
-import type { NestedSheet, Within } from "../model/build.js";
+import type { NestedSheet, RestOf, Within } from "../model/build.js";
 import type { BoardId } from "../model/ids.js";
 import type { Job } from "../model/job.js";
 import type { BoardStock, KeptClear, SheetSize, Shop } from "../model/shop.js";
@@ -9,6 +9,8 @@ import type { NestStock } from "./engine.js";
 export type StockRow = NestStock & {
   readonly offcut?: string;
   readonly onHand: boolean;
+  /** It is what a sheet leaves that is sawn first. */
+  readonly restOf?: RestOf;
   readonly price?: number;
   readonly measured?: number;
   /** What its zones and outline leave for a saw counts by itself, and lies here in it. */

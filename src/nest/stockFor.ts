@@ -72,6 +72,28 @@ export function stockFor(
   return { rows: tried.flatMap((one) => ("def" in one ? [] : [one])), findings };
 }
 
+/**
+ * The same with what sheets leave that are sawn first, for parts that the machine cuts: among the offcuts, by size. A piece
+ * that the machine cannot use is no finding, since it is not the workshop's yet.
+ */
+export function withRests(
+  rows: readonly StockRow[],
+  rests: readonly StockRow[],
+  { cnc }: Pick<Shop, "cnc">,
+  { board }: { readonly board: BoardId },
+  { registration }: Pick<Process, "registration">,
+): readonly StockRow[] {
+  const pins = registration.find((each) => each.board === board);
+  const usable = rests.flatMap((row) => {
+    const one = atMachine(row, cnc, pins);
+    return "def" in one ? [] : [one];
+  });
+  if (usable.length === 0) return rows;
+  const isSmall = ({ offcut }: StockRow) => offcut !== undefined;
+  const small = [...usable, ...rows.filter(isSmall)].sort((a, b) => a.length * a.width - b.length * b.width);
+  return [...small, ...rows.filter((row) => !isSmall(row))];
+}
+
 /** Why a row is left alone. */
 type Unused = { readonly def: FindingDef; readonly reason?: string };
 

@@ -9,7 +9,7 @@ import { stockWorth } from "./stockWorth.js";
  * sheets are worth (stockWorth.ts), how evenly they are filled (one full and one nearly empty are better than two halves),
  * and the largest rectangle left clear; none is counted on an odd offcut.
  */
-export function worthOf(order: NestOrder): (result: NestResult) => readonly number[] {
+export function worthOf(order: Pick<NestOrder, "items" | "stock">): (result: NestResult) => readonly number[] {
   const areas = order.items.map((item) => areaOfRegion(item.shape));
   const sizes = order.items.map((item) => new Map(liesOf(item).map((lie) => [lie.turn, lie])));
   const sizeOf = (item: number, turn: number) =>

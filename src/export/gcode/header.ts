@@ -17,6 +17,7 @@ export function header(build: Build, setup: Setup, runs: readonly Run[], cnc: Cn
       `T${number} = ${tool}: ${kind}, ${say(d)}, ${rpm} rpm, feed ${say(feed)}/min, plunge ${say(plunge)}/min`,
     );
   });
+  const restOf = build.layout.sheets.find(({ sheet }) => sheet === setup.sheet)?.restOf;
   return [
     ...comments("job", [job.reference, job.title].filter(Boolean).join(", ")),
     ...comments("build", hash),
@@ -24,6 +25,7 @@ export function header(build: Build, setup: Setup, runs: readonly Run[], cnc: Cn
       "setup",
       `${setup.name}: sheet ${setup.sheet}, board ${setup.board}, ${say(setup.length)} x ${say(setup.width)}`,
     ),
+    ...(restOf ? comments("board", `the rest of sheet ${restOf.sheet}, as it lay there: saw that first`) : []),
     ...comments(
       "made",
       `for a sheet ${say(setup.thickness)} thick: measure it. If it is thicker do not start: write its measure into the job and make anew`,

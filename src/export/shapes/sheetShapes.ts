@@ -7,8 +7,10 @@ import type { Show } from "../../input/show.js";
 import type { Build, NestedSheet, Placed } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
 import type { Setup } from "../../model/program.js";
+import type { Rectangle } from "../../nest/clearRectangle.js";
 import { toSheet } from "../../nest/placed.js";
 import type { Remainder } from "../../nest/remainder.js";
+import { goingOn } from "../../nest/rests.js";
 import { turnedOver } from "../../nest/stockFor.js";
 import { boardOf, type Usable } from "../../shop/clearArea.js";
 import { nameShape } from "./nameShape.js";
@@ -46,12 +48,11 @@ export function setupBoard({ layout }: Build, setup: Setup): Usable & Pick<Neste
 /** Between the lines over what is left, mm of board. */
 const hatching = 40;
 
-/** The sheet's own size, and what is left over, hatched, with its rectangles and their sizes: to be looked at, not cut. */
-export function restShapes(
-  sheet: Pick<NestedSheet, "length" | "width">,
-  rest: Remainder,
-  show: Show,
-): readonly Shape[] {
+/**
+ * The sheet's own size, and what is left over, hatched, with its rectangles and their sizes, and what goes on to the
+ * machine: to be looked at, not cut.
+ */
+export function restShapes(sheet: NestedSheet, rest: Remainder, show: Show): readonly Shape[] {
   const words = (text: string, x: number, y: number, most: number): Shape => {
     const height = Math.min(24, most / widthOfWords(text, 1));
     return {
@@ -63,6 +64,10 @@ export function restShapes(
     };
   };
   const size = (length: number, width: number) => `${runningSize(length, show)} x ${runningSize(width, show)}`;
+  const piece = ({ x, y, length, width }: Rectangle, text: string): readonly Shape[] => [
+    { kind: "loop", layer: "LEFT-OVER-RECTANGLE", profile: rectangle(x, y, x + length, y + width, "left over") },
+    words(text, x + length / 2, y + width / 2, 0.9 * length),
+  ];
   return [
     words(size(sheet.length, sheet.width), sheet.length / 2, sheet.width + 30, sheet.length),
     ...rest.regions.flatMap((region) => [
@@ -71,10 +76,8 @@ export function restShapes(
         return { kind: "chain", layer: "LEFT-OVER", path: path.map((bend) => ({ ...bend, by: "" })) };
       }),
     ]),
-    ...rest.rectangles.flatMap(({ x, y, length, width }): readonly Shape[] => [
-      { kind: "loop", layer: "LEFT-OVER-RECTANGLE", profile: rectangle(x, y, x + length, y + width, "left over") },
-      words(size(length, width), x + length / 2, y + width / 2, 0.9 * length),
-    ]),
+    ...rest.rectangles.flatMap((each) => piece(each, size(each.length, each.width))),
+    ...goingOn(sheet).flatMap((each) => piece(each, `${each.goesOn}: ${size(each.length, each.width)}`)),
   ];
 }
 
@@ -82,6 +85,7 @@ export function sheetLines({ job }: Build, sheet: NestedSheet): readonly string[
   const size = (mm: number) => toolSize(mm, job.show);
   return [
     `sheet ${sheet.sheet}, board ${sheet.board}, ${size(sheet.length)} x ${size(sheet.width)}`,
+    ...(sheet.restOf ? [`the rest of sheet ${sheet.restOf.sheet}, as it lay there: saw that first`] : []),
     "zero is the lower left corner of the sheet; x runs along its length",
     ...(sheet.outline ? ["the offcut is of odd form: zero is the lower left corner of its extents"] : []),
     ...(sheet.zones ? ["KEEP-CLEAR: clamps, knots, pins, dowels and holes; nothing is cut there"] : []),

@@ -55,12 +55,12 @@ function cutDown(rectangle: SawnPiece, within: Within & { readonly whole: Region
 
 /**
  * A piece that is crossed into lengths from its square left end, its odd right end left on: it stays on the last rest,
- * and one cut and one setting are spared. Undefined where that last rest is needed, or the cuts would be made otherwise.
+ * and one cut and one setting are spared. Undefined where that last rest is a part or goes on, or the cuts would be made otherwise.
  */
 function endLeftOn(piece: SawnPiece, shape: Region, knots: readonly Profile[], sawing: Sawing): SawnPiece | undefined {
   const odd = pieceOf([shape], knots);
-  const { cut, part, bevels } = piece;
-  if (!cut) return part === undefined ? odd : undefined;
+  const { cut, part, bevels, goesOn } = piece;
+  if (!cut) return part === undefined && goesOn === undefined ? odd : undefined;
   if (bevels || cut.along || cut.way === "true edge" || !cut.off || !cut.rest) return undefined;
   const { saw, way } = wayFor(odd.width, odd.length, cut.size, sawing);
   if (saw !== cut.saw || way !== cut.way) return undefined;

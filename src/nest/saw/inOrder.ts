@@ -151,8 +151,9 @@ function factsOf({ saw, way: usual, along, kerf, size, trouble, edge }: SawCut, 
 
 function pieceOf(name: string, piece: SawnPiece | undefined, bevelled: Bevelled): RipPiece | undefined {
   if (!piece) return undefined;
-  const { x, y, length, width, shape, knots, part, cut } = piece;
+  const { x, y, length, width, shape, knots, part, cut, goesOn } = piece;
   const becomes = cut ? "cut" : part === undefined ? "left" : "part";
   const odd = { ...(shape && { shape }), ...(knots && { knots }), ...(bevelled.length > 0 && { bevelled }) };
-  return { name, x, y, length, width, becomes, ...odd, ...(part !== undefined && { part }) };
+  const then = { ...(part !== undefined && { part }), ...(goesOn !== undefined && { goesOn }) };
+  return { name, x, y, length, width, becomes, ...odd, ...then };
 }
