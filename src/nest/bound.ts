@@ -51,7 +51,7 @@ function areaBound(order: Order): number {
 }
 
 function largeBound(order: Order): Bound & { readonly items: number } {
-  const gap = leastGap(order.items);
+  const gap = betweenSides(order);
   const large = order.items.filter((item) => {
     const lies = liesOf(item);
     return isSolid(item, lies, order.edgeToEdge) && order.stock.every((row) => fillsMiddle(lies, row, gap));
@@ -81,8 +81,7 @@ const mostWeighings = 4e6;
 
 function weighedBound(order: Order): number {
   const { stock, items } = order;
-  // Rectangles that keep a distance keep that between their sides over the root of 2, one way or the other.
-  const gap = leastGap(items) / (order.edgeToEdge ? 1 : Math.SQRT2);
+  const gap = betweenSides(order);
   const length = Math.max(...stock.map((row) => row.length - 2 * row.trim)) + gap;
   const width = Math.max(...stock.map((row) => row.width - 2 * row.trim)) + gap;
   const blanks = items
@@ -191,6 +190,9 @@ function patternBound({ items, stock, edgeToEdge }: Order, known: number): numbe
   if (found === undefined || found.cover.cost <= known) return 0;
   return Math.max(0, Math.ceil(leastCost(kinds, sheets, found.cover.prices, work) - 1e-6));
 }
+
+/** Rectangles that keep a distance, which may be from corner to corner, keep this between their sides one way or the other. */
+const betweenSides = ({ items, edgeToEdge }: Order): number => leastGap(items) / (edgeToEdge ? 1 : Math.SQRT2);
 
 const leastGap = (items: readonly NestItem[]) => items.reduce((least, item) => Math.min(least, item.gap), 1e9);
 const sum = (values: readonly number[]) => values.reduce((total, value) => total + value, 0);

@@ -260,7 +260,7 @@ describe("the stock", () => {
 });
 
 describe("a layout", () => {
-  it("keeps what is cut by machine and what is sawn on sheets of their own; sawn and hand-cut parts share", () => {
+  it("keeps what is cut by machine off what is sawn, on the rest of its sheet; sawn and hand-cut parts share", () => {
     const parts = ["a", "b", "c"].map((role) => blankPart(role, "one", plain(200, 100)));
     const methods = { a: "saw", b: "hand", c: "cnc" } as const;
     const gaps = { a: 3.2, b: 9.2, c: 8 };
@@ -272,7 +272,7 @@ describe("a layout", () => {
     ).value!;
     const held = sheets.map((each) => each.placed.map((one) => one.part).sort());
     expect(held).toEqual([["set/a", "set/b"], ["set/c"]]);
-    expect(sheets.map((each) => each.sheet)).toEqual(["one 1", "one 2"]);
+    expect(sheets.map((each) => each.sheet)).toEqual(["one 1", "one 1 rest"]);
   });
 
   it("lies with the back up where only the back is worked", () => {
@@ -328,6 +328,9 @@ describe("the bound", () => {
   it("counts rectangles of which no two share a sheet, less what the rack may take", () => {
     expect(bound(3, 510, 510, {})).toMatchObject([{ count: 3, why: "3 blanks of which no two share a sheet" }]);
     expect(bound(3, 496, 496, {})).toMatchObject([{ count: 1 }]);
+    // two of 497 lie corner to corner, 6 apart both ways and so more than 8; of 498 they would need 2 x 498 + 8 / sqrt(2)
+    expect(bound(2, 497, 497, {})).toMatchObject([{ count: 1 }]);
+    expect(bound(2, 498, 498, {})).toMatchObject([{ count: 2 }]);
     const rack = { offcuts: [{ name: "A", length: 600, width: 600, trim: 0 }] };
     expect(bound(3, 510, 510, rack)).toMatchObject([{ count: 2 }]);
     expect(bound(1, 510, 510, rack)).toMatchObject([{ count: 0, why: "the rack may take them all" }]);

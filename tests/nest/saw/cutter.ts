@@ -18,10 +18,14 @@ export type Board = {
 };
 export type Leaning = { readonly side: PieceSide; readonly tilt: number; readonly narrower: "above" | "below" };
 
-/** What is wrong with a list, in words, and what lies on the bench when it is done; `bevels`: of parts cut free. */
+/**
+ * What is wrong with a list, in words, and what lies on the bench when it is done: parts, and pieces by their names.
+ * `bevels`: of parts cut free.
+ */
 export type Bench = {
   readonly faults: readonly string[];
   readonly parts: ReadonlyMap<string, Board>;
+  readonly left: ReadonlyMap<string, Board>;
   readonly bevels: readonly BevelCut[];
 };
 
@@ -60,7 +64,7 @@ export function replay({ cuts, bevels }: RipList, sheets: ReadonlyMap<string, Bo
     else sawCut(each, say);
   }
   for (const [name] of bench) if (waiting.has(name)) faults.push(`${name} was to be cut and never was`);
-  return { faults, parts, bevels: ofParts };
+  return { faults, parts, left: bench, bevels: ofParts };
 
   function sawCut(cut: RipCut, say: (fault: string) => void): void {
     const board = bench.get(cut.piece.name);
