@@ -74,7 +74,8 @@ export function stockFor(
 
 /**
  * The same with what sheets leave that are sawn first, for parts that the machine cuts: among the offcuts, by size. A piece
- * that the machine cannot use is no finding, since it is not the workshop's yet.
+ * that the machine cannot use is no finding, since it is not the workshop's yet. Nor is one used that would have to be
+ * turned over about its shorter side, as it lies.
  */
 export function withRests(
   rows: readonly StockRow[],
@@ -84,7 +85,8 @@ export function withRests(
   { registration }: Pick<Process, "registration">,
 ): readonly StockRow[] {
   const pins = registration.find((each) => each.board === board);
-  const usable = rests.flatMap((row) => {
+  const turnable = rests.filter(({ length, width }) => pins === undefined || length >= width);
+  const usable = turnable.flatMap((row) => {
     const one = atMachine(row, cnc, pins);
     return "def" in one ? [] : [one];
   });

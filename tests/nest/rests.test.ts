@@ -111,6 +111,19 @@ describe("what a sawn sheet leaves", () => {
     expect(findings).toEqual([]);
   });
 
+  it("takes dowels and keeps parts clear of them, but not where it would be turned over about its shorter side", () => {
+    const turnedOver = (saw: Part): Order => {
+      const order = orderFor([saw, part("m", 300, 300)]);
+      const registration = [{ board: saw.board, d: 8, into: 10, fromEnds: [15, 25], keepOff: 10 }] as const;
+      return { ...order, process: { ...order.process, registration } };
+    };
+    const [, along] = sheetsOf(turnedOver(part("saw", 400, 300)));
+    expect(along!.zones!.map(([first]) => first!.by)).toEqual(["dowel", "dowel"]);
+    // 2430 - 1500 is left, 1215 wide
+    expect(names(sheetsOf(turnedOver(part("saw", 1500, 1200))))).toEqual(["one 1", "one 2"]);
+    expect(names(sheetsOf(orderFor([part("saw", 1500, 1200), part("m", 300, 300)])))).toEqual(["one 1", "one 1 rest"]);
+  });
+
   it("is no near miss of the rack where a part is a little too large for it", () => {
     // the rest is 2031.8 long, 5 off at both ends
     const { value, findings } = nested(orderFor([part("saw", 400, 300), part("m", 2022, 900)]));
