@@ -93,10 +93,9 @@ export function* nesting(
       const sawn = nests.filter((nest) => isSawnBefore(nest.group, group)).flatMap((nest) => nest.sheets);
       const onRests = withRests(rows, restRows(sawn, parts, process, shop), shop, group, process);
       const lay = (stock: readonly StockRow[]) => counted(nestGroup(group, stock, job, shop, soFar), group, count);
-      const first = yield* lay(onRests);
-      const isLeast = onRests === rows || buysLeast(first, rows);
-      if (mostSearches(one, asked) > 1 && isLeast) count.of--;
-      const nest = isLeast ? first : betterOf(first, yield* lay(rows));
+      const begun = count.nth;
+      const nest = yield* betterOf(rows, onRests, lay);
+      count.of -= mostSearches(one, asked) - (count.nth - begun);
       take({ ...nest, findings: [...kept.findings, ...ofStock, ...nest.findings] });
     }
   }
@@ -153,15 +152,24 @@ function* counted(
   return step.value;
 }
 
+/** A group on all stock with rests and, unless that buys the least there is, on the stock apart from them: the better one. */
+function* betterOf(
+  apart: readonly StockRow[],
+  onRests: readonly StockRow[],
+  lay: (stock: readonly StockRow[]) => Generator<NestTask, GroupNest, NestResult>,
+): Generator<NestTask, GroupNest, NestResult> {
+  const first = yield* lay(onRests);
+  if (onRests === apart || buysLeast(first, apart)) return first;
+  const second = yield* lay(apart);
+  return isBetter(groupWorth(second), groupWorth(first)) ? second : first;
+}
+
 /** Whether no layout on other stock can lay as much and buy for less. */
-function buysLeast({ left, order, result, ...nest }: GroupNest, stock: readonly StockRow[]): boolean {
+function buysLeast(nest: GroupNest, stock: readonly StockRow[]): boolean {
+  const { left, order, result } = nest;
   if (left.length > 0 || result === undefined) return false;
   const cost = result.sheets.reduce((sum, sheet) => sum + order.stock[sheet.stock]!.cost, 0);
   if (cost === 0) return true;
-  const items = laidItems({ left, order, result, ...nest });
   const cheapest = Math.min(...stock.filter((row) => row.count === undefined).map((row) => row.cost));
-  return cost <= boundOf({ ...order, items, stock }).count * cheapest * (1 + 1e-9);
+  return cost <= boundOf({ ...order, items: laidItems(nest), stock }).count * cheapest * (1 + 1e-9);
 }
-
-const betterOf = (first: GroupNest, second: GroupNest): GroupNest =>
-  isBetter(groupWorth(second), groupWorth(first)) ? second : first;
