@@ -98,7 +98,7 @@ function bevelBlocks(bevels: readonly BevelCut[], width: number): readonly Block
         : "along strips before they are crossed";
   const lines = [
     "Their pictures show the end of the piece, not to scale: at the table saw the blade leans away from the fence, the smaller side lies down, and the fence is set at the table. Beside the end of a strip is the strip from above, as it lay on its sheet, the side to bevel dark.",
-    "Cut a test piece of the same board and lay it against a square before you cut the part.",
+    "Cut a test piece of the same board first: its angle as wanted, and the blade just comes out at the edge of the larger side.",
     ...(onStrips ? ["What comes off a bevelled strip is measured as before: the larger side keeps its size."] : []),
   ];
   return [

@@ -110,15 +110,16 @@ export function restWords(rest: RipPiece | undefined, talk: RipTalk): string {
 export function mindWords(step: MindedStep, talk: RipTalk): readonly string[] {
   const { saw, way, setting, cuts, piece } = step;
   const short = Math.min(piece.length, piece.width);
+  const isSmall = cuts.some(({ trouble }) => trouble === "small");
   return [
     ...edgeWords(step),
     // it is as wide as the kerf leaves it, and was not measured from its own edge
     ...(step.rest?.becomes === "part" ? ["the rest is a part: measure it"] : []),
     ...(step.upright ? ["blade upright again: check it with a square"] : []),
     ...bevelledMinds(step),
-    ...(cuts.some(({ trouble }) => trouble === "small") ? [holdWords(step)] : []),
+    ...(isSmall ? [holdWords(step)] : []),
     ...(cuts.some(({ trouble }) => trouble === "reach") ? ["beyond the saw's reach"] : []),
-    ...(saw === "table" && way === "rip" && setting < rules.pushStick.value ? ["push stick"] : []),
+    ...(saw === "table" && way === "rip" && !isSmall && setting < rules.pushStick.value ? ["push stick"] : []),
     ...(saw === "table" && way === "cross-cut" && setting < rules.pushStick.value && short >= rules.heldWidth.value
       ? ["hold the long side; let the short one lie"]
       : []),
@@ -175,9 +176,13 @@ function edgeWords({ saw, way, along, edge }: MindedStep): readonly string[] {
   return [`${side} at the sled's fence`];
 }
 
+/** Where a bevel is set: it is on no step of the fence, and half a sixteenth off would show. */
+export const bevelSize = ({ setting }: BevelCut, { show }: RipTalk): string =>
+  show.unit === "mm" ? runningSize(setting, show) : exactSize(setting, show);
+
 /** "tilt 30°, fence to 282"; along the track the line of the larger side, at its edge or a hair within. */
-export function bevelSetting(cut: BevelCut, { show }: RipTalk): string {
-  const size = runningSize(cut.setting, show);
+export function bevelSetting(cut: BevelCut, talk: RipTalk): string {
+  const size = bevelSize(cut, talk);
   const tilt = `tilt ${degrees(cut.tilt)}`;
   if (cut.saw === "track") return `${tilt}, line ${size} from the other edge`;
   const guide = cut.way === "rip" ? "fence" : "stop block";
@@ -212,6 +217,8 @@ export function bevelMinds(bevel: BevelCut): readonly string[] {
     ...(thin && saw === "table"
       ? [`its thin edge at the ${way === "rip" ? "fence" : "stop block"}: close the gap below`]
       : []),
-    ...(saw === "table" && way === "rip" && setting < rules.pushStick.value ? ["push stick"] : []),
+    ...(saw === "table" && way === "rip" && trouble !== "small" && setting < rules.pushStick.value
+      ? ["push stick"]
+      : []),
   ];
 }

@@ -114,6 +114,8 @@ export const processTable: Table = {
   }),
   // along its strip a bevel is cut before the part is; across it the part is fed alone
   "bevel-too-small": nest("pieces.cover", sized(299, 60, bevelledEnd), sized(300, 60, bevelledEnd)),
+  // the board's 12.1
+  "bevel-takes-all": nest("pieces.cover", sized(300, 12, bevelled), sized(300, 12.5, bevelled)),
   // bevelled by 45 degrees: between fence and blade at the table the board's 12.1 less
   "bevel-over-saw": nest("pieces.cover", sized(1600, 640.5, bevelled), sized(1600, 640, bevelled), {
     raises: `track saw: none\n${fence}`,

@@ -115,6 +115,8 @@ const cases: Readonly<Record<string, { readonly raised: Case; readonly short: Ca
   "strip-too-narrow": { raised: sized(49, 49, one, sawn), short: sized(50, 49, one, sawn) },
   "cut-over-saw": { raised: reaching(699.5), short: reaching(700) },
   "bevel-too-small": { raised: bevelled(299.5, 60), short: bevelled(300, 60) },
+  // of a board of 18 the back is as much narrower
+  "bevel-takes-all": { raised: bevelled(400, 18), short: bevelled(400, 18.1) },
   // between fence and blade at the table 700 - 18
   "bevel-over-saw": { raised: bevelled(900, 700, 681.5), short: bevelled(900, 700, 682) },
   // the bed is 2500 x 1300

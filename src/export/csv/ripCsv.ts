@@ -3,6 +3,7 @@ import { partName } from "../../drawing/partName.js";
 import {
   becomesWords,
   bevelMinds,
+  bevelSize,
   bevelWords,
   lineOf,
   mindWords,
@@ -89,13 +90,13 @@ function sizes(of: "take" | "off" | "rest", { length, width }: RipPiece, { show 
 function bevelLine(bevel: BevelCut, talk: RipTalk): Line {
   const [first] = bevel.edges;
   const part = talk.build.plan.built.parts.find(({ id }) => id === first!.part);
-  const size = runningSize(bevel.setting, talk.show);
+  const size = bevelSize(bevel, talk);
   const guide = bevel.saw === "track" ? "line" : bevel.way === "rip" ? "fence" : "stop block";
   return {
     cut: bevel.number,
     saw: sawWords(bevel),
     what: `bevel, tilt ${degrees(bevel.tilt)}`,
-    [guide]: guide === "line" ? `${size}, at the upper side's edge` : size,
+    [guide]: guide === "line" ? `${size} from the other edge` : size,
     "set anew": bevel.fresh ? "yes" : "stays",
     ...(bevel.piece
       ? { sheet: bevel.sheet, take: bevel.piece.name, ...sizes("take", bevel.piece, talk) }

@@ -3,7 +3,7 @@ import type { Process } from "../../model/build.js";
 import type { Part } from "../../model/part.js";
 import type { Bevel, BevelCut, SawCut } from "../../model/rip.js";
 import type { NestItem } from "../engine.js";
-import { wayFor } from "./handling.js";
+import { sameSize, wayFor } from "./handling.js";
 import type { Sawing } from "./sawing.js";
 
 /** A bevel of a part that is cut free, before its place in the list is known. */
@@ -41,8 +41,22 @@ export function partBevels(
 /** A side of a part that is bevelled. `i`: the how manieth of its outline. */
 export type BevelledSide = { readonly part: Part; readonly edge: string; readonly i: number; readonly bevel: number };
 
-/** The bevelled sides of a rectangle; none of other outlines. */
-export function bevelledSides(part: Part): readonly BevelledSide[] {
+/** The sides of a rectangle that can be bevelled as they should be; none of other outlines. */
+export const bevelledSides = (part: Part): readonly BevelledSide[] =>
+  wantedSides(part).filter((side) => !leavesNothing(side));
+
+/** The sides of a rectangle whose bevels, with those opposite that lean alike, leave nothing of its face or its back. */
+export const impossibleSides = (part: Part): readonly BevelledSide[] => wantedSides(part).filter(leavesNothing);
+
+const leavesNothing = (side: BevelledSide): boolean => takenOf(side) >= blankAlong(side).across - sameSize;
+
+/** What a bevel takes of the smaller side, with the one opposite that leans alike, mm. */
+export function takenOf({ part, i, bevel }: BevelledSide): number {
+  const alike = wantedSides(part).filter((side) => side.i % 2 === i % 2 && side.bevel * bevel > 0);
+  return alike.reduce((sum, side) => sum + part.thickness * Math.tan(Math.abs(side.bevel)), 0);
+}
+
+function wantedSides(part: Part): readonly BevelledSide[] {
   const { outer } = part.profile;
   if (outer.length !== 4 || outer.some(({ bulge }) => bulge !== 0)) return [];
   return outer.flatMap(({ by: edge }, i): BevelledSide[] => {

@@ -8,6 +8,7 @@ import { nameOf } from "../../plan/standing.js";
 import type { NestItem, NestStock } from "../engine.js";
 import { excessOf, liesOf } from "../lies.js";
 import { usableOf } from "../rectangles/ground.js";
+import { blankAlong, impossibleSides, takenOf } from "./bevels.js";
 import { blankSize } from "./blankSize.js";
 import { fromRack } from "./cutDown.js";
 import { type Sawing, sawingOf, widestKerf } from "./sawing.js";
@@ -76,6 +77,17 @@ export const bevelOverSaw: FindingDef = {
     "than one person brings to the table saw where there is no track, needs another way.",
 };
 
+export const bevelTakesAll: FindingDef = {
+  code: "bevel-takes-all",
+  severity: "error",
+  words: "{part} is {width} across, and its bevels take {less} of its {side}: nothing of that side is left",
+  next: "make it wider, or tilt its bevels less",
+  explain:
+    "A bevel makes one side of the board narrower by the thickness times the tangent of its tilt, two bevels twice that. Where " +
+    "nothing is left of that side the part has no size to set a fence to, and no edge to lie on. Its bevels are left out of " +
+    "the rip list; everything else is laid.",
+};
+
 export const sawFindings: readonly FindingDef[] = [
   partUnderKerf,
   pieceTooSmall,
@@ -83,9 +95,10 @@ export const sawFindings: readonly FindingDef[] = [
   cutOverSaw,
   bevelTooSmall,
   bevelOverSaw,
+  bevelTakesAll,
 ];
 
-/** Findings for bevels of parts that are hard to hold, or beyond the saws. */
+/** Findings for bevels of parts that are hard to hold, beyond the saws, or beyond the part itself. */
 export function bevelTroubles(shop: Shop, parts: readonly Part[], rips: RipList | undefined): readonly Finding[] {
   const { hold } = sawingOf(shop);
   const withTrouble = (trouble: BevelCut["trouble"]) =>
@@ -96,11 +109,25 @@ export function bevelTroubles(shop: Shop, parts: readonly Part[], rips: RipList 
   const [small, far] = [withTrouble("small"), withTrouble("reach")];
   const held = { length: mm(hold.length), width: mm(hold.width), are: text(small.length === 1 ? "is" : "are") };
   return [
+    ...parts.flatMap((part) => takesAll(part)),
     ...(small.length > 0
       ? [raise(bevelTooSmall, { ...about(small), facts: { parts: all(small.map(nameOf)), ...held } })]
       : []),
     ...(far.length > 0 ? [raise(bevelOverSaw, { ...about(far), facts: { parts: all(far.map(nameOf)) } })] : []),
   ];
+}
+
+/** The finding for a part that its bevels leave nothing of on one side. */
+function takesAll(part: Part): readonly Finding[] {
+  const [side] = impossibleSides(part);
+  if (side === undefined) return [];
+  const facts = {
+    part: text(nameOf(part)),
+    width: mm(blankAlong(side).across),
+    less: mm(takenOf(side)),
+    side: text(side.bevel > 0 ? "back" : "face"),
+  };
+  return [raise(bevelTakesAll, { at: part.from, on: [part.id], facts })];
 }
 
 /** The finding for a part that the blade is wider than. */

@@ -128,13 +128,15 @@ function narrowed(strip: SawnPiece, { side, across }: PieceBevel): SawnPiece {
   return by <= sameSize ? strip : less(strip);
 
   function less(piece: SawnPiece): SawnPiece {
-    const { x, y, length, width, cut } = piece;
+    const { x, y, length, width, cut, bevels: own } = piece;
+    const isAcross = (each: PieceBevel) => lengthwise === (each.side === "left" || each.side === "right");
+    const bevels = own?.map((each) => (isAcross(each) ? { ...each, run: each.run - by } : each));
     const start = side === "lower" ? { y: y + by } : side === "left" ? { x: x + by } : {};
     const size = lengthwise ? { width: width - by } : { length: length - by };
     // of what is cut the same way only what lies at the bevel, which is waste at the upper or right side
     const off = cut?.off && (cut.along === lengthwise ? cut.off : less(cut.off));
     const parted = cut && { ...cut, ...(off && { off }), ...(cut.rest && { rest: less(cut.rest) }) };
-    return { ...piece, ...start, ...size, ...(parted && { cut: parted }) };
+    return { ...piece, ...start, ...size, ...(parted && { cut: parted }), ...(bevels && { bevels }) };
   }
 }
 
