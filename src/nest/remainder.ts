@@ -6,13 +6,14 @@ import { rectangle } from "../geometry/shapes.js";
 import { sureDifference } from "../geometry/sure.js";
 import type { NestedSheet, Process } from "../model/build.js";
 import type { Part } from "../model/part.js";
-import type { SawnPiece } from "../model/rip.js";
 import type { Shop } from "../model/shop.js";
 import { clearArea } from "../shop/clearArea.js";
 import { rules } from "../shop/rules.js";
 import type { Rectangle } from "./clearRectangle.js";
 import { clearRectangles, type Least } from "./clearRectangles.js";
 import { toSheet } from "./placed.js";
+import { type Sawing, sawingOf } from "./saw/sawing.js";
+import { laidOn, squareRests, withStripBevels } from "./saw/stripBevels.js";
 
 /** What is left of a sheet that is worth keeping. Sheet frame, mm. */
 export type Remainder = {
@@ -36,12 +37,14 @@ export function remainderOf(
   sheet: NestedSheet,
   parts: readonly Part[],
   process: Pick<Process, "parts">,
-  shop: Pick<Shop, "least offcut" | "saw">,
+  shop: Pick<Shop, "least offcut" | "saw" | "track saw">,
 ): Remainder {
   const least = leastOffcut(shop);
   const whole = clearArea(sheet, sheet.zones ?? []);
   const left = sheet.sawn
-    ? leftBySaw(sheet.sawn).flatMap((piece) => whole.flatMap((region) => intersection(piece, region)))
+    ? leftBySaw(sheet, parts, process, sawingOf(shop)).flatMap((piece) =>
+        whole.flatMap((region) => intersection(piece, region)),
+      )
     : whole.flatMap((region) => without(region, blanksOn(sheet, parts, process)));
   const wide = left.flatMap((region) => withoutNecks(region, Math.min(least.length, least.width)));
   const pieces = wide.map((region) => ({ region, rectangles: clearRectangles([region], least, shop.saw.kerf) }));
@@ -95,12 +98,19 @@ function withoutNecks(region: Region, width: number): readonly Region[] {
 /** So that a piece which is as wide as asked, but for noise, is kept. mm */
 const rounding = 1e-3;
 
-/** The pieces that are neither cut on, nor a part, nor another sheet. */
-function leftBySaw(piece: SawnPiece): readonly Region[] {
-  if (piece.cut) return [piece.cut.off, piece.cut.rest].flatMap((each) => (each ? leftBySaw(each) : []));
-  if (piece.part !== undefined || piece.goesOn !== undefined) return [];
-  const { x, y, length, width } = piece;
-  return [{ outer: edgeOf(x, y, x + length, y + width), holes: [] }];
+/** The pieces that are neither cut on, nor a part, nor another sheet, as they are when their bevelled edges are cut off. */
+function leftBySaw(
+  sheet: NestedSheet,
+  parts: readonly Part[],
+  process: Pick<Process, "parts">,
+  sawing: Sawing,
+): readonly Region[] {
+  if (!sheet.sawn) return [];
+  const sawn = withStripBevels(sheet.sawn, laidOn([sheet], parts, process), sawing);
+  return squareRests(sawn).map(({ x, y, length, width }) => ({
+    outer: edgeOf(x, y, x + length, y + width),
+    holes: [],
+  }));
 }
 
 const edgeOf = (x0: number, y0: number, x1: number, y1: number): Profile => rectangle(x0, y0, x1, y1, "edge");

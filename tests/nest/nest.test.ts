@@ -36,9 +36,10 @@ function reaching(reach: number): Order {
   return { ...order, shop: { ...order.shop, saw: { ...order.shop.saw, "longest rip": reach } } };
 }
 
-/** A panel 18 thick with a bevel of 45 degrees along it, the back smaller, that is an offcut as it is. */
-function bevelled(length: number, width: number, reach = 1000): Order {
+/** A panel with a bevel of 45 degrees along it, the back smaller, that is an offcut as it is. */
+function bevelled(length: number, width: number, reach = 1000, thickness = 18): Order {
   const part = blankPart("a", "one", plain(length, width), {
+    thickness,
     edges: { side: { bevel: Math.PI / 4, finish: { kind: "bare" }, flush: 0 } },
   });
   const outer = part.profile.outer.map((v, i) => ({ ...v, by: i === 0 ? "side" : "square" }));
@@ -115,8 +116,8 @@ const cases: Readonly<Record<string, { readonly raised: Case; readonly short: Ca
   "strip-too-narrow": { raised: sized(49, 49, one, sawn), short: sized(50, 49, one, sawn) },
   "cut-over-saw": { raised: reaching(699.5), short: reaching(700) },
   "bevel-too-small": { raised: bevelled(299.5, 60), short: bevelled(300, 60) },
-  // of a board of 18 the back is as much narrower
-  "bevel-takes-all": { raised: bevelled(400, 18), short: bevelled(400, 18.1) },
+  // of a board 60 thick the back is as much narrower
+  "bevel-takes-all": { raised: bevelled(400, 60, 1000, 60), short: bevelled(400, 60.1, 1000, 60) },
   // between fence and blade at the table 700 - 18
   "bevel-over-saw": { raised: bevelled(900, 700, 681.5), short: bevelled(900, 700, 682) },
   // the bed is 2500 x 1300

@@ -24,7 +24,7 @@ export type Sawing = {
 
 const noLimit = 1e5;
 
-export function sawingOf(shop: Shop): Sawing {
+export function sawingOf(shop: Pick<Shop, "saw" | "track saw">): Sawing {
   const { saw } = shop;
   const track = shop["track saw"];
   return {

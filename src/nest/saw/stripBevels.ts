@@ -2,7 +2,7 @@ import { extentsOf } from "../../geometry/measure.js";
 import type { NestedSheet, Placed, Process } from "../../model/build.js";
 import type { PartId } from "../../model/ids.js";
 import type { Part } from "../../model/part.js";
-import type { PieceBevel, PieceSide, SawnPiece } from "../../model/rip.js";
+import type { Board, PieceBevel, PieceSide, SawnPiece } from "../../model/rip.js";
 import { toSheet } from "../placed.js";
 import { type BevelledSide, bevelAlong, bevelledSides, blankAlong, tiltOf } from "./bevels.js";
 import { isWorthKeeping } from "./cutUp.js";
@@ -101,6 +101,32 @@ function bevelShared(strip: SawnPiece, side: PieceSide, laid: LaidBevels, sawing
   const spoilt = pieces.flatMap(leavesOf).some((leaf) => leaf.part === undefined && isWorthKeeping(leaf, sawing));
   if (!alone && (spoilt || parts.length === 1)) return undefined;
   return { ...how, side, down, edges: edges.map((each) => ({ part: each.part.id, edge: each.edge })) };
+}
+
+/**
+ * What is left over of a sheet with its bevels, as boards that are square all round: a bevelled edge counts for nothing.
+ * `before`: what it has of bevels already.
+ */
+export function squareRests(piece: SawnPiece, before: readonly PieceBevel[] = []): readonly Board[] {
+  const { cut, part, goesOn, bevels = [] } = piece;
+  const all = [...before, ...bevels];
+  if (cut) {
+    const [offLoses, restLoses]: readonly [PieceSide, PieceSide] = cut.along ? ["upper", "lower"] : ["right", "left"];
+    const below = (each: SawnPiece | undefined, lost: PieceSide) =>
+      each
+        ? squareRests(
+            each,
+            all.filter(({ side }) => side !== lost),
+          )
+        : [];
+    return [...below(cut.off, offLoses), ...below(cut.rest, restLoses)];
+  }
+  if (part !== undefined || goesOn !== undefined) return [];
+  const [left, right, lower, upper] = (["left", "right", "lower", "upper"] as const).map((side) =>
+    all.reduce((most, each) => (each.side === side ? Math.max(most, each.less) : most), 0),
+  );
+  const [length, width] = [piece.length - left! - right!, piece.width - lower! - upper!];
+  return length > sameSize && width > sameSize ? [{ x: piece.x + left!, y: piece.y + lower!, length, width }] : [];
 }
 
 /** What a strip is crossed into, by the cuts that follow one another the same way. */

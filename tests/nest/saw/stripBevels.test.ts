@@ -2,6 +2,7 @@ import { describe, expect, it } from "vitest";
 import { rectangle } from "../../../src/geometry/shapes.js";
 import type { Part } from "../../../src/model/part.js";
 import { nestParts } from "../../../src/nest/nest.js";
+import { remainderOf } from "../../../src/nest/remainder.js";
 import { blankPart, board, orderOf, plain } from "../../property/nestOrders.js";
 
 const rad = (degrees: number) => (degrees * Math.PI) / 180;
@@ -18,13 +19,18 @@ function part(name: string, length: number, width: number, bevels: Readonly<Reco
   return blankPart(name, "one", plain(length, width), { profile: face, edges });
 }
 
-/** The list of parts that are sawn from one offcut without trim, by a kerf of 3.2; they are not turned. */
-function listOf(parts: readonly Part[], length: number, width: number) {
+/** Parts that are sawn from one offcut without trim, by a kerf of 3.2; they are not turned. */
+function nestedOn(parts: readonly Part[], length: number, width: number) {
   const offcuts = [{ name: "A", length, width, trim: 0 }];
   const order = orderOf(parts, { one: board({ offcuts }) }, () => ({ method: "saw", gap: 3.2, turns: [0] }));
   const saw = { kerf: 3.2, step: 0.5, "longest cross-cut": 650, "longest rip": 660 };
   const shop = { ...order.shop, saw, "track saw": undefined };
-  const { value, findings } = nestParts(order.job, shop, order.plan, order.process, { seed: 1, iterations: 10 });
+  const outcome = nestParts(order.job, shop, order.plan, order.process, { seed: 1, iterations: 10 });
+  return { ...outcome, order: { ...order, shop } };
+}
+
+function listOf(parts: readonly Part[], length: number, width: number) {
+  const { value, findings } = nestedOn(parts, length, width);
   const { cuts, bevels } = value!.rips!;
   const names = [
     ...cuts.map(({ number, way }) => ({ number, what: way as string })),
@@ -114,6 +120,14 @@ describe("a strip that is crossed into parts and a piece that is cut on", () => 
     const { bevels } = listOf([part("a", 160, 101, { far: 45 }), part("b", 736.5, 80)], 900, 101);
     expect(bevels.map(({ piece }) => piece !== undefined)).toEqual([false]);
   });
+});
+
+it("of what is left over of a bevelled strip the bevelled edge counts for nothing", () => {
+  const [a, b] = [part("a", 200, 150, { far: 45 }), part("b", 200, 150, { far: 45 })];
+  const { value, order } = nestedOn([a, b], 1000, 150);
+  const { rectangles } = remainderOf(value!.sheets[0]!, order.plan.built.parts, order.process, order.shop);
+  // 1000 - 2 x 203.2 long; 150 - 18 tan 45 wide
+  expect(rectangles).toMatchObject([{ length: expect.closeTo(593.6, 6), width: expect.closeTo(132, 6) }]);
 });
 
 describe("a bevel of parts that can be held alone", () => {
