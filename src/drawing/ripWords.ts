@@ -180,11 +180,11 @@ function edgeWords({ saw, way, along, edge }: MindedStep): readonly string[] {
 export const bevelSize = ({ setting }: BevelCut, { show }: RipTalk): string =>
   show.unit === "mm" ? runningSize(setting, show) : exactSize(setting, show);
 
-/** "tilt 30°, fence to 282"; along the track the line of the larger side, at its edge or a hair within. */
+/** "tilt 30°, fence to 282"; along the track the line on the larger side, at its edge or a hair within. */
 export function bevelSetting(cut: BevelCut, talk: RipTalk): string {
   const size = bevelSize(cut, talk);
   const tilt = `tilt ${degrees(cut.tilt)}`;
-  if (cut.saw === "track") return `${tilt}, line ${size} from the other edge`;
+  if (cut.saw === "track") return `${tilt}, line ${size}`;
   const guide = cut.way === "rip" ? "fence" : "stop block";
   return cut.fresh ? `${tilt}, ${guide} to ${size}` : `${tilt}, ${guide} stays at ${size}`;
 }
@@ -195,10 +195,12 @@ export function bevelSetting(cut: BevelCut, talk: RipTalk): string {
  */
 export function bevelWords(bevel: BevelCut, talk: RipTalk): readonly string[] {
   const [first] = bevel.edges;
-  if (!bevel.piece) return [`part ${talk.numberOf(first!.part)}, edge ${edgeName(first!.edge)}, ${bevel.down} down`];
+  const from = bevel.saw === "track" ? "; the line from the edge opposite" : "";
+  if (!bevel.piece)
+    return [`part ${talk.numberOf(first!.part)}, edge ${edgeName(first!.edge)}, ${bevel.down} down${from}`];
   const parts = bevel.edges.map(({ part, edge }) => `${talk.numberOf(part)} (${edgeName(edge)})`);
   return [
-    `its ${bevel.side} edge, name ${bevel.down === "under" ? "up" : "down"}`,
+    `its ${bevel.side} edge, name ${bevel.down === "under" ? "up" : "down"}${from}`,
     `of ${counted(parts.length, "part")}: ${parts.join(", ")}`,
   ];
 }

@@ -96,7 +96,7 @@ function bevelLine(bevel: BevelCut, talk: RipTalk): Line {
     cut: bevel.number,
     saw: sawWords(bevel),
     what: `bevel, tilt ${degrees(bevel.tilt)}`,
-    [guide]: guide === "line" ? `${size} from the other edge` : size,
+    [guide]: guide === "line" ? `${size} from the edge opposite` : size,
     "set anew": bevel.fresh ? "yes" : "stays",
     ...(bevel.piece
       ? { sheet: bevel.sheet, take: bevel.piece.name, ...sizes("take", bevel.piece, talk) }
