@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import type { RipCut } from "../../../src/model/rip.js";
+import type { BevelCut, PieceSide, RipCut } from "../../../src/model/rip.js";
 import { type Way, wayFor } from "../../../src/nest/saw/handling.js";
 import type { Sawing } from "../../../src/nest/saw/sawing.js";
 import { replay } from "./cutter.js";
@@ -95,5 +95,35 @@ describe("the cutter that follows a list", () => {
     expect(
       replay({ cuts: [short], bevels: [] }, new Map([["one 1", { length: 200, width: 203.2 }]]), room).faults,
     ).toEqual(["cut 1: 200 x 203.2 is too small to hold"]);
+  });
+
+  it("notices a bevel at the wrong setting, of a piece too small, on a side that is bevelled already, and a blade left leaning", () => {
+    const bevel = {
+      number: 1,
+      sheet: "one 1",
+      saw: "table",
+      way: "rip",
+      tilt: Math.PI / 4,
+      setting: 203.2 - 18,
+      run: 400,
+      across: 203.2,
+      less: 18,
+      fresh: true,
+      edges: [],
+      side: "upper",
+      down: "under",
+      piece: cut.piece,
+    } as const satisfies BevelCut;
+    const upright = { ...cut, number: 2, upright: true } as const;
+    const told = (cuts: readonly RipCut[], bevels: readonly BevelCut[], length = 400) =>
+      replay({ cuts, bevels }, new Map([["one 1", { length, width: 203.2 }]]), room).faults;
+    expect(told([upright], [bevel])).toEqual([]);
+    expect(told([{ ...cut, number: 2 }], [bevel])).toEqual(["cut 2: is cut with the blade still leaning"]);
+    expect(told([upright], [{ ...bevel, setting: 203.2 }]).length).toBe(1);
+    const short = { ...bevel, run: 299, piece: { ...cut.piece, length: 299 } };
+    expect(told([], [short], 299)).toEqual(["cut 1: 299 x 203.2 is too small to hold"]);
+    const again = (side: PieceSide): BevelCut => ({ ...bevel, number: 2, fresh: false, side });
+    expect(told([], [bevel, again("upper")])).toEqual(["cut 2: its upper side is bevelled already"]);
+    expect(told([], [bevel, again("lower")])).toEqual([]);
   });
 });
