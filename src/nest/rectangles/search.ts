@@ -85,7 +85,8 @@ export function beginRectangles(order: NestOrder): NestSearch {
   /** Some tries to do with a sheet less than the best layout; false where that cannot be. */
   const aim = (from: Attempt, n: number): boolean => {
     if (!isPlain) return false;
-    const pooled = pool !== undefined && n % coverings < coverings / 2;
+    // of a single sheet there is nothing to choose
+    const pooled = pool !== undefined && from.packing.sheets.length > 2 && n % coverings < coverings / 2;
     const key = pooled ? "pooled" : "lasting";
     let goal = goals[key];
     const stockWorth = from.worth.slice(0, stockPlaces);
@@ -136,8 +137,8 @@ const coverings = 8;
 const patternsAfter = 33;
 const patternsEvery = 256;
 
-/** Tries towards a goal between two layouts that are repacked, about as long as a few of these take. */
-const triesAtOnce = 30;
+/** Tries towards a goal between two layouts that are repacked. */
+const triesAtOnce = 100;
 
 /** Tries towards a goal before another is chosen. */
 const longestGoal = 20_000;

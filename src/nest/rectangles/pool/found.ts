@@ -8,8 +8,6 @@ import type { Rest } from "../rest.js";
 export type Found = {
   readonly tree: Piece;
   readonly kinds: readonly number[];
-  /** Some kind lies there more than once. */
-  readonly repeats: boolean;
 };
 
 /** What was found, no two with the same kinds in them. */
@@ -30,7 +28,7 @@ export function noFinds(): Finds {
       const kinds = kindsIn(tree);
       const key = kinds.join();
       if (kinds.length === 0 || finds.has(key)) return false;
-      finds.set(key, { tree, kinds, repeats: kinds.some((kind, i) => kind === kinds[i - 1]) });
+      finds.set(key, { tree, kinds });
       pieces += kinds.length;
       return true;
     },

@@ -67,7 +67,7 @@ const inventionsOf = (kinds: number): number => Math.ceil(Math.min(100, 6000 / k
 /** In how many pieces, in all that are kept, and in those chosen from. */
 const mostKept = 40_000;
 const mostChosenFrom = 15_000;
-const choices = 25;
+const choices = 100;
 
 /** The sheets with tiles in place of kinds, as long as there are any of them; empty ones are left out. */
 function cutFor(finds: readonly Found[], open: readonly (readonly Tile[])[], row: number, whole: Rest): Packing {

@@ -1,4 +1,5 @@
-import { type Found, priceOf } from "./found.js";
+import { beginOf, type Contents, contentsOf, worthOn } from "./contents.js";
+import type { Found } from "./found.js";
 
 /** What the parts of an order share a sheet's cost by: a price for each kind, in sheets. */
 export type Prices = {
@@ -23,18 +24,19 @@ export function priced(
   from: readonly number[],
   sheets: number,
 ): Prices {
-  const most = finds.map(({ kinds }) => timesIn(kinds, wanted));
+  const contents = contentsOf(finds);
+  const most = Int32Array.from(finds, (_, i) => timesIn(contents, i, wanted));
   let best: Prices = { each: from, sheets: Number.NEGATIVE_INFINITY };
-  let prices = [...from];
+  const prices = Float64Array.from(from);
   let stride = 1;
   let idle = 0;
   for (let n = 0; n < steps; n++) {
-    const { missing, bound } = shortOf(finds, most, wanted, prices);
+    const { missing, bound } = shortOf(contents, most, wanted, prices);
     if (bound > best.sheets + 1e-3) {
       best = { each: [...prices], sheets: bound };
       idle = 0;
     } else if (++idle >= patience) {
-      prices = [...best.each];
+      prices.set(best.each);
       stride /= 2;
       idle = 0;
       continue;
@@ -52,27 +54,30 @@ const patience = 10;
 
 /** Where every one dearer than a sheet is cut as often as it may be: what is missing of each kind, and the bound. */
 function shortOf(
-  finds: readonly Found[],
-  most: readonly number[],
+  contents: Contents,
+  most: Int32Array,
   wanted: readonly number[],
-  prices: readonly number[],
-): { readonly missing: readonly number[]; readonly bound: number } {
-  const missing = [...wanted];
-  let bound = 0;
-  for (let kind = 0; kind < wanted.length; kind++) bound += wanted[kind]! * prices[kind]!;
-  for (let i = 0; i < finds.length; i++) {
-    const { kinds } = finds[i]!;
-    const gain = 1 - priceOf(kinds, prices);
+  prices: Float64Array,
+): { readonly missing: Float64Array; readonly bound: number } {
+  const missing = Float64Array.from(wanted);
+  const { kinds, counts, ends } = contents;
+  let bound = wanted.reduce((sum, open, kind) => sum + open * prices[kind]!, 0);
+  for (let i = 0; i < ends.length; i++) {
+    const gain = 1 - worthOn(contents, i, prices);
     if (gain >= 0) continue;
     bound += most[i]! * gain;
-    for (const kind of kinds) missing[kind] = missing[kind]! - most[i]!;
+    for (let n = beginOf(contents, i); n < ends[i]!; n++) {
+      const kind = kinds[n]!;
+      missing[kind] = missing[kind]! - most[i]! * counts[n]!;
+    }
   }
   return { missing, bound };
 }
 
 /** How often a sheet can be cut so with nothing in it too much; once at least. */
-function timesIn(kinds: readonly number[], wanted: readonly number[]): number {
-  const each = new Map<number, number>();
-  for (const kind of kinds) each.set(kind, (each.get(kind) ?? 0) + 1);
-  return Math.max(1, Math.min(...[...each].map(([kind, count]) => Math.floor(wanted[kind]! / count))));
+function timesIn(contents: Contents, i: number, wanted: readonly number[]): number {
+  let times = Number.POSITIVE_INFINITY;
+  for (let n = beginOf(contents, i); n < contents.ends[i]!; n++)
+    times = Math.min(times, Math.floor(wanted[contents.kinds[n]!]! / contents.counts[n]!));
+  return Math.max(1, times);
 }

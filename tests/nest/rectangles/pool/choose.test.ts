@@ -7,7 +7,6 @@ import type { Found } from "../../../../src/nest/rectangles/pool/found.js";
 const found = (...kinds: number[]): Found => ({
   tree: emptySheet(1, 1),
   kinds,
-  repeats: new Set(kinds).size < kinds.length,
 });
 
 describe("choosing sheets", () => {

@@ -6,7 +6,6 @@ import { priced } from "../../../../src/nest/rectangles/pool/prices.js";
 const found = (...kinds: number[]): Found => ({
   tree: emptySheet(1, 1),
   kinds,
-  repeats: new Set(kinds).size < kinds.length,
 });
 
 describe("prices of kinds", () => {
