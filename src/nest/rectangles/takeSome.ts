@@ -11,8 +11,8 @@ export function takeSome(tree: Piece, most: number, random: Random): readonly nu
   const wanted = 1 + Math.floor(random() * most);
   const taken = new Set<number>();
   for (let n = 0; n < looks && taken.size < wanted; n++) {
-    const items = itemsIn(anyPiece(tree, random));
-    if (items.length <= wanted) for (const item of items) taken.add(item);
+    const piece = anyPiece(tree, random);
+    if (roomFor(piece, wanted) >= 0) for (const item of itemsIn(piece)) taken.add(item);
   }
   takeOut(tree, (item) => taken.has(item));
   return [...taken];
@@ -20,6 +20,17 @@ export function takeSome(tree: Piece, most: number, random: Random): readonly nu
 
 /** Pieces looked at; most are too large to be taken whole. */
 const looks = 20;
+
+/** How many more items than lie in a piece there may be; below nought where they are too many, however many. */
+function roomFor(piece: Piece, most: number): number {
+  if (piece.item !== undefined) return most - 1;
+  let left = most;
+  for (const strip of piece.strips) {
+    left = roomFor(strip, left);
+    if (left < 0) break;
+  }
+  return left;
+}
 
 /** The chance that a piece is looked into rather than taken. */
 const goDown = 0.6;

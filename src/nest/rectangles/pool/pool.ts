@@ -51,18 +51,23 @@ export function beginPool(yard: Yard, row: number): Pool {
     const laid = new Set(others.flatMap((sheet) => sheet.laid.map(({ item }) => item)));
     const open = groups.map((of) => of.filter(({ item }) => !laid.has(item)));
     const wanted = open.map(({ length }) => length);
+    const effort = effortFor(tiles.size, packing.sheets.length);
     prices = priced(finds.all(), wanted, prices, count).each;
-    invent(finds, { kinds, wanted, prices, ground, least }, inventionsOf(kinds.length), random);
+    invent(finds, { kinds, wanted, prices, ground, least }, inventionsOf(kinds.length, effort), random);
     finds.thin(mostKept, prices);
-    const { chosen } = choose(dearest(finds.all(), prices, mostChosenFrom), wanted, prices, count - 1, choices, random);
+    const known = dearest(finds.all(), prices, mostChosenFrom);
+    const { chosen } = choose(known, wanted, prices, count - 1, Math.ceil(choices * effort), random);
     const { sheets, left } = cutFor(chosen, open, row, ground.whole);
     return { sheets: [...others, ...sheets], left };
   };
   return { remember, withOneFewer };
 }
 
-/** Sheets made at once: few where there are many kinds, each of which is looked at for each of them. */
-const inventionsOf = (kinds: number): number => Math.ceil(Math.min(100, 6000 / kinds));
+/** Sheets made at once: fewer where there are many kinds, each of which is looked at for each of them. */
+const inventionsOf = (kinds: number, effort: number): number => Math.ceil(Math.min(100, 6000 / kinds) * effort);
+
+/** How much is tried: less where many parts lie on each sheet, each of which is counted every time. */
+const effortFor = (parts: number, sheets: number): number => Math.min(1, (6 * sheets) / parts);
 
 /** In how many pieces, in all that are kept, and in those chosen from. */
 const mostKept = 40_000;
