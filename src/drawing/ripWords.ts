@@ -32,8 +32,8 @@ export const sawWords = ({ saw }: Pick<RipCut, "saw">): string => (saw === "trac
 export function settingWords(cut: RipStep | RipCut, { show }: RipTalk): string {
   const { saw, way, along, fresh, edge } = cut;
   const size = runningSize(lineOf(cut), show);
-  if (way === "true edge" && edge !== undefined) return `square the left end, ${size} in`;
-  if (way === "true edge") return `true the ${along ? "lower" : "left"} edge, ${size} in`;
+  if (way === "true edge" && edge !== undefined) return `square the left end: line at ${size}`;
+  if (way === "true edge") return `true the ${along ? "lower" : "left"} edge: line at ${size}`;
   if (saw === "track") return `line ${size} from ${along ? "below" : "the left"}`;
   const guide = way === "rip" ? "fence" : "stop block";
   return fresh ? `${guide} to ${size}` : `${guide} stays at ${size}`;

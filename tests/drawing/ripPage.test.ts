@@ -15,9 +15,9 @@ function cleat(name: string, length: number, ends: boolean): Part {
   return blankPart(name, "one", plain(length, 70), { profile, edges });
 }
 
-/** The sample's build with these parts on an offcut of 900 x 70 in their place. */
-function buildOf(parts: readonly Part[], unit: Build["job"]["show"]): Build {
-  const boards = { one: board({ offcuts: [{ name: "A", length: 900, width: 70, trim: 0 }] }) };
+/** The sample's build with these parts in their place, on an offcut of 900 x 70, or of another width with a trim. */
+function buildOf(parts: readonly Part[], unit: Build["job"]["show"], offcut = { width: 70, trim: 0 }): Build {
+  const boards = { one: board({ offcuts: [{ name: "A", length: 900, ...offcut }] }) };
   const order = orderOf(parts, boards, () => ({ method: "saw", gap: 3.2, turns: [0] }));
   const build = sampleBuild();
   const job = { ...order.job, show: unit };
@@ -39,6 +39,12 @@ describe("the pages of the rip list", () => {
     expect(at("blade upright again")).toBeGreaterThan(at("its upper edge"));
     expect(at("tilt 45°, stop block to 182")).toBeGreaterThan(at("blade upright again"));
     expect(at("hard to hold: clamp it to the sled")).toBeGreaterThan(at("tilt 45°, stop block to 182"));
+  });
+
+  it("tell where the line of a true edge lies, not how far in, which would read as inches", () => {
+    const words = ripPages(buildOf([cleat("a", 220, false)], shows[0], { width: 300, trim: 5 })).flatMap(wordsOf);
+    expect(words.some((each) => each.includes("true the lower edge: line at 5"))).toBe(true);
+    expect(words.filter((each) => /\d in$/.test(each))).toEqual(["4 in"]);
   });
 
   it.each(shows)("keep their words apart and in the frame, in $unit", (show) => {
