@@ -13,7 +13,8 @@ export const ripTooWide: FindingDef = {
   next: "cut it against a clamped straight edge, or have it cut to size where the board is bought",
   explain:
     "A part is ripped to width against the fence. Where even its narrow side is wider than the fence reaches, the saw " +
-    "cannot be set to it; the long side is cross-cut and does not matter here.",
+    "cannot be set to it; the long side is cross-cut and does not matter here. A track saw whose longest cut is as long as " +
+    "the part does without a fence.",
 };
 
 export const partOverMachine: FindingDef = {
@@ -29,8 +30,9 @@ export const partOverMachine: FindingDef = {
 export function overMachine(shop: Shop, part: Part, process: PartProcess): readonly Finding[] {
   const { w, h } = sizeOf(part, 0);
   const where = { at: part.from, on: [part.id] };
-  const reach = shop.saw["longest rip"];
-  if (process.method === "saw" && reach !== undefined && Math.min(w, h) > reach)
+  const reach = shop.saw["longest rip"] ?? Number.POSITIVE_INFINITY;
+  const track = shop["track saw"]?.["longest cut"] ?? 0;
+  if (process.method === "saw" && Math.min(w, h) > reach && Math.max(w, h) > track)
     return [
       raise(ripTooWide, { ...where, facts: { part: text(nameOf(part)), width: mm(Math.min(w, h)), reach: mm(reach) } }),
     ];

@@ -44,7 +44,7 @@ const without8 = (length: number) => {
   const long = ["6", "8", "1/4"].map((d) => `${d} compression: none`);
   return `{${[...short, ...long].join(", ")}, 8 drill: {cutting length: ${length}}}`;
 };
-const saw = "saw: {longest rip: 640}";
+const saw = "track saw: none\nsaw: {longest rip: 640}";
 const left = (round: number) =>
   cut(panel([feature("window", opening(rounded(50, 50, 78, 54, round, "window"), "bit"), { stage: "bench" })]), "hand")
     .findings;

@@ -82,6 +82,17 @@ describe("every finding of the process", () => {
     });
 });
 
+describe("a part wider than the fence reaches", () => {
+  it("is no trouble to a track saw that cuts as long as the part is", () => {
+    const saws = (longest: number) => ({
+      saw: { kerf: 3.2, step: 0.5, "longest rip": 640 },
+      "track saw": { kerf: 2.4, "longest cut": longest },
+    });
+    expect(cut(sized(2000, 700), "saw", saws(2000)).codes).toEqual([]);
+    expect(cut(sized(2000, 700), "saw", saws(1999)).codes).toEqual(["rip-too-wide"]);
+  });
+});
+
 describe("an inside corner", () => {
   it("that is left sharp is an error at the machine and by the hand router, and a warning at the bench", () => {
     expect(cut(withOpening(0), "cnc").findings.map((each) => each.severity)).toEqual(["error"]);
