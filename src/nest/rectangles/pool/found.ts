@@ -3,12 +3,9 @@ import { itemsIn, type Piece, renamed } from "../cutTree.js";
 import type { OpenSheet } from "../pack.js";
 import type { Rest } from "../rest.js";
 
-/** A way to cut up a sheet that the search came by: its tree names kinds, not items, and so do `kinds`, each as often as it
- *  lies there. */
-export type Found = {
-  readonly tree: Piece;
-  readonly kinds: readonly number[];
-};
+/** A way to cut up a sheet that the search came by: its tree names kinds, not items, and so do `kinds`, in order, each as often as
+ *  it lies there. */
+export type Found = { readonly tree: Piece; readonly kinds: readonly number[] };
 
 /** What was found, no two with the same kinds in them. */
 export type Finds = {
